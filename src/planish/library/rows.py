@@ -1,0 +1,232 @@
+"""Rows of the library: one typed record per fact, each with its source and how sure it is.
+
+The files stand in ``data/``; ``docs/library.md`` explains each column. Years are calendar years in
+which an assay or calendar year of marking begins; a blank ``year_to`` is open.
+"""
+
+from enum import StrEnum
+
+import msgspec
+
+
+class Confidence(StrEnum):
+    """How sure a row is."""
+
+    TWO_SOURCES = "two-sources"
+    SOURCED = "sourced"
+    MEMORY = "memory"
+    PRACTICE = "practice"
+
+
+class Row(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """What every row carries: ``source`` is one or more keys of sources.csv parted by ``;``."""
+
+    source: str
+    confidence: Confidence
+    note: str = ""
+
+    @property
+    def sources(self) -> tuple[str, ...]:
+        """The source keys."""
+        return tuple(s.strip() for s in self.source.split(";") if s.strip())
+
+
+class Source(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """An entry of the bibliography."""
+
+    key: str
+    title: str
+    kind: str
+    note: str = ""
+
+
+class Device(Row, frozen=True, kw_only=True):
+    """A pictorial subject of the thesaurus.
+
+    words: other names people use, parted by ``;``. broader: id of the wider term, or blank.
+    group: shape group. worn_as: ids or plain words it is taken for when worn, parted by ``;``.
+    features: plain features, ``facing=left;crowned=yes``.
+    """
+
+    id: str
+    label: str
+    words: str = ""
+    broader: str = ""
+    group: str = ""
+    worn_as: str = ""
+    features: str = ""
+
+
+class Office(Row, frozen=True, kw_only=True):
+    """An assay office or a town that marked. country: ISO 3166-1 alpha-2."""
+
+    id: str
+    name: str
+    country: str
+    nation: str = ""
+    kind: str = "assay office"
+    opened: int
+    closed: int | None = None
+
+
+class System(Row, frozen=True, kw_only=True):
+    """How one jurisdiction marks in one period.
+
+    kind: solid, plated or base. weight: prior weight of the whole system relative to the others.
+    """
+
+    id: str
+    country: str
+    label: str
+    kind: str
+    year_from: int
+    year_to: int | None = None
+    weight: float = 1.0
+    fineness: float | None = None
+
+
+class Role(Row, frozen=True, kw_only=True):
+    """A role that a set of marks of this system carries.
+
+    office: blank for all offices of the system. presence: probability that a fully marked, fully
+    searched piece shows it. forms: how a maker's role is written, ``initials=0.9;name=0.1``.
+    """
+
+    system: str
+    office: str = ""
+    role: str
+    year_from: int
+    year_to: int | None = None
+    presence: float
+    forms: str = ""
+
+
+class Sign(Row, frozen=True, kw_only=True):
+    """One way in which a role is shown.
+
+    kind: device (value = device id), text (value = spellings parted by ``|``), number (value = the
+    figures), cycle (date letters of the office, value blank), code (value = rule id),
+    letter (any one letter), initials, name, year (four figures), initials-year.
+    share: how often this way among the ways of the role in the same years, relative.
+    """
+
+    id: str
+    system: str
+    office: str = ""
+    role: str
+    kind: str
+    value: str = ""
+    year_from: int
+    year_to: int | None = None
+    share: float = 1.0
+    fineness: float | None = None
+    outline: str = ""
+
+
+class Cycle(Row, frozen=True, kw_only=True):
+    """A cycle of date letters.
+
+    letters: one token per assay year from first_year, parted by spaces: ``X*n`` stood n years,
+    ``X?`` doubtful, ``X/Y`` two readings, ``_`` none known.
+    slack: years either side that the order of letters may be out (0 where well known).
+    """
+
+    id: str
+    office: str
+    first_year: int
+    last_year: int
+    letters: str
+    style: str
+    case: str
+    outline: str = ""
+    change_month: int | None = None
+    change_day: int | None = None
+    first_start: str = ""
+    last_end: str = ""
+    slack: int = 0
+
+
+class Word(Row, frozen=True, kw_only=True):
+    """A word, number or sign for fineness, or one that looks like it and is not.
+
+    kind: fineness, plate, base, origin, patent, weight, pattern, quality, other.
+    also: other spellings parted by ``;``. countries: ISO codes parted by ``;``, blank = anywhere.
+    """
+
+    id: str
+    text: str
+    also: str = ""
+    kind: str
+    fineness: float | None = None
+    low: float | None = None
+    high: float | None = None
+    countries: str = ""
+    year_from: int | None = None
+    year_to: int | None = None
+    meaning: str = ""
+    caution: str = ""
+
+
+class Maker(Row, frozen=True, kw_only=True):
+    """A maker, sponsor or retailer and the marks.
+
+    marks: transcriptions parted by ``;``. device: pictorial part of the mark, in words.
+    ``mark_confidence`` is about the mark, ``confidence`` about existence, place and years.
+    """
+
+    id: str
+    name: str
+    marks: str
+    device: str = ""
+    place: str = ""
+    country: str
+    year_from: int | None = None
+    year_to: int | None = None
+    kind: str = "maker"
+    wares: str = ""
+    mark_confidence: Confidence = Confidence.MEMORY
+
+
+class Spot(Row, frozen=True, kw_only=True):
+    """Where a form is usually marked; rank 1 is looked at first."""
+
+    form: str
+    family: str
+    rank: int
+    place: str
+    how: str = ""
+    caution: str = ""
+
+
+class Rule(Row, frozen=True, kw_only=True):
+    """A rule of law or practice with its dates (ISO dates or years)."""
+
+    id: str
+    topic: str
+    rule: str
+    date_from: str = ""
+    date_to: str = ""
+    applies_to: str = ""
+
+
+class Trait(Row, frozen=True, kw_only=True):
+    """A trait that tells plate from solid. strength: decisive, strong, medium, weak."""
+
+    id: str
+    trait: str
+    plate_type: str = ""
+    points_to: str
+    strength: str
+    year_from: int | None = None
+    year_to: int | None = None
+    detail: str = ""
+
+
+class Design(Row, frozen=True, kw_only=True):
+    """A row of the registered-design tables: record says which table, key_1 and key_2 look up."""
+
+    record: str
+    key_1: str
+    key_2: str = ""
+    value: str = ""
+    detail: str = ""
