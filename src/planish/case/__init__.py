@@ -1,0 +1,1 @@
+"""The case: one assignment, its pieces, and the findings of the benches joined."""
