@@ -50,6 +50,7 @@ class Library(msgspec.Struct, frozen=True, kw_only=True):
     roles: tuple[rows.Role, ...]
     signs: tuple[rows.Sign, ...]
     cycles: tuple[rows.Cycle, ...]
+    weights: tuple[rows.Weight, ...]
     words: tuple[rows.Word, ...]
     makers: tuple[rows.Maker, ...]
     spots: tuple[rows.Spot, ...]
@@ -67,6 +68,7 @@ TABLES: dict[str, type[msgspec.Struct]] = {
     "roles": rows.Role,
     "signs": rows.Sign,
     "cycles": rows.Cycle,
+    "weights": rows.Weight,
     "words": rows.Word,
     "makers": rows.Maker,
     "spots": rows.Spot,

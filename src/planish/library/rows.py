@@ -123,6 +123,18 @@ class Sign(Row, frozen=True, kw_only=True):
     outline: str = ""
 
 
+class Weight(Row, frozen=True, kw_only=True):
+    """How many marked pieces per year of an office or system survive, relative to the others.
+
+    target: an office id or a system id; an office's row goes before its system's.
+    """
+
+    target: str
+    year_from: int
+    year_to: int | None = None
+    weight: float
+
+
 class Cycle(Row, frozen=True, kw_only=True):
     """A cycle of date letters.
 

@@ -49,7 +49,9 @@ class Legibility(StrEnum):
     ILLEGIBLE = "illegible"
 
 
-class Mark(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True, forbid_unknown_fields=True):
+class Mark(
+    msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True, forbid_unknown_fields=True
+):
     """One mark as observed.
 
     text: transcription, Leiden conventions (``transcription.py``), or None for a pictorial mark.

@@ -1,0 +1,80 @@
+"""What no single history explains: marks against marks, and claims against marks."""
+
+import math
+
+from planish.evidence import Contradiction
+from planish.marks.explain import shown
+from planish.marks.likelihood import Likelihood
+from planish.marks.observation import Claim
+from planish.marks.plan import Plan, Segment
+from planish.marks.reading import Reading
+from planish.marks.spans import Posterior
+
+#: a mark is telling if some role anywhere fits it this well [likelihood ratio]
+_TELLING = 60.0
+_RULED_OUT = 0.02
+_GRACE = 1
+
+
+def unexplained(marks: Likelihood, best: Reading, plan: Plan) -> list[Contradiction]:
+    """Telling marks that the best reading leaves stray."""
+    found = []
+    for assigned in best.assigned:
+        if assigned.role != "stray" or assigned.probability < 0.5:
+            continue
+        at = assigned.mark
+        seen = marks.seen[at]
+        if seen.form not in ("device", "word"):
+            continue
+        ratio, segment, role, sources = _elsewhere(marks, at, plan)
+        if segment is None or ratio < _TELLING:
+            continue
+        found.append(
+            Contradiction(
+                between=(shown(seen), best.label),
+                says=f"{shown(seen)} has no place in this reading; it belongs to "
+                f"{segment.system.label} as {role.replace('-', ' ')}: another history (added, "
+                "transposed or imitated marks, or parts of two pieces) or a misread mark",
+                rule="every mark of a set must fit one history",
+                sources=sources,
+            )
+        )
+    return found
+
+
+def _elsewhere(
+    marks: Likelihood, i: int, plan: Plan
+) -> tuple[float, Segment | None, str, tuple[str, ...]]:
+    best: tuple[float, Segment | None, str, tuple[str, ...]] = (0.0, None, "", ())
+    for segment in plan.segments:
+        for expected in segment.expected:
+            for way in expected.ways:
+                if way.kind in ("device", "text"):
+                    ratio = marks.fixed(i, way.kind, way.value)
+                    if ratio > best[0]:
+                        best = (ratio, segment, expected.role, way.sources)
+    return best
+
+
+def claims_against(
+    claims: tuple[Claim, ...], post: Posterior, best: Reading
+) -> list[Contradiction]:
+    """Claims of date that the marks rule out."""
+    found = []
+    total = math.fsum(p for _, _, p in post.cells)
+    for claim in claims:
+        if claim.about != "date" or claim.year_from is None or total < 0.5:
+            continue
+        low, high = claim.year_from, claim.year_to or claim.year_from
+        agree = math.fsum(p for _, year, p in post.cells if low - _GRACE <= year <= high + _GRACE)
+        if agree / total < _RULED_OUT:
+            found.append(
+                Contradiction(
+                    between=(f"claim: {claim.says}", best.label),
+                    says=f"the marks leave {agree / total:.1%} for {low}"
+                    + (f"-{high}" if high != low else ""),
+                    rule="a claim is kept apart from the marks and compared with them",
+                    sources=best.sources,
+                )
+            )
+    return found

@@ -1,0 +1,266 @@
+"""The reading engine: from observed marks to ranked readings with their ledger."""
+
+import math
+from collections import defaultdict
+from collections.abc import Sequence
+
+import msgspec
+
+from planish.evidence import Finding, Ledger
+from planish.library.loader import Library, load
+from planish.library.rows import Maker
+from planish.marks.cells import Scorer
+from planish.marks.contradictions import claims_against, unexplained
+from planish.marks.explain import ledger, shown
+from planish.marks.likelihood import Likelihood
+from planish.marks.nextlook import next_looks
+from planish.marks.observation import Observed
+from planish.marks.plan import Plan
+from planish.marks.reading import Assigned, MakerGuess, NextLook, Reading, ReadingFinding
+from planish.marks.register import Candidate, Register, activity
+from planish.marks.seen import Seen, digest, is_ownership
+from planish.marks.spans import Posterior, Span, posterior, spans
+from planish.marks.where import where_to_look
+
+_SHOWN = 6
+_LEDGER_FOR = 4
+_MOST_MARKS = 14
+_PRINTABLE = 0.005
+
+
+class Reader:
+    """The engine with its tables laid out; build once, read many."""
+
+    def __init__(self, library: Library | None = None, more_makers: Sequence[Maker] = ()) -> None:
+        self.library = library or load()
+        self.plan = Plan(self.library)
+        self.register = Register((*self.library.makers, *more_makers))
+
+    def read(
+        self, observed: Observed, form: str | None = None, *, explain: bool = True
+    ) -> ReadingFinding:
+        """Read the marks of one piece.
+
+        observed: marks and places searched. form: what the piece is, for the next look. explain:
+        also make the ledger and the next looks.
+        """
+        kept, dropped = self._digested(observed)
+        if not kept:
+            return _silent(observed, dropped)
+        marks = Likelihood(kept, self.plan, self.register)
+        scorer = Scorer(marks, observed.complete)
+        post = posterior(scorer.all_cells(self.plan.segments))
+        found = spans(post)
+        top = [s for s in found[:_SHOWN] if s.probability >= _PRINTABLE] or found[:1]
+        readings = [self._reading(scorer, s) for s in top]
+        if post.unknown > 0.02:
+            readings.append(_unknown(post.unknown))
+            readings.sort(key=lambda r: -r.probability)
+        best = next((r for r in readings if r.kind != "unknown"), None)
+        hypotheses, lines = (
+            ledger(scorer, top[:_LEDGER_FOR], [r.label for r in readings if r.system][:_LEDGER_FOR])
+            if explain
+            else ((), Ledger())
+        )
+        contradictions = (
+            (*unexplained(marks, best, self.plan), *claims_against(observed.claims, post, best))
+            if best
+            else ()
+        )
+        return ReadingFinding(
+            observed=observed,
+            readings=tuple(readings),
+            finding=Finding(
+                about="reading of the marks",
+                hypotheses=hypotheses,
+                ledger=lines,
+                contradictions=tuple(contradictions),
+            ),
+            contradictions=tuple(contradictions),
+            next_look=self._looks(post, best, form) if explain else (),
+            not_used=tuple(dropped),
+            consulted=tuple(
+                sorted({f"{s.system.label} ({s.system.id})" for sp in top for s in sp.segments})
+            ),
+        )
+
+    def _digested(self, observed: Observed) -> tuple[tuple[Seen, ...], list[str]]:
+        """Marks by content, once each; and what is left out, with the reason."""
+        by_key: dict[str, Seen] = {}
+        dropped: list[str] = []
+        for mark in observed.marks:
+            seen = digest(mark, self.plan.thesaurus, self.plan.known_words)
+            if is_ownership(mark):
+                dropped.append(f"{shown(seen)}: engraved or an owner's, no part of the marking")
+            else:
+                by_key.setdefault(seen.key, seen)
+        kept = sorted(by_key.values(), key=lambda s: s.key)
+        if len(kept) > _MOST_MARKS:
+            order = {"device": 0, "word": 1, "letter": 2, "initials": 3, "name": 4}
+            kept.sort(key=lambda s: (order.get(s.form, 9), s.key))
+            dropped += [f"{shown(s)}: more than {_MOST_MARKS} marks" for s in kept[_MOST_MARKS:]]
+            kept = kept[:_MOST_MARKS]
+        return tuple(kept), dropped
+
+    def _reading(self, scorer: Scorer, span: Span) -> Reading:
+        segment = next(s for s in span.segments if s.year_from <= span.best_year <= s.year_to)
+        assigned, fineness, sources = self._assigned(scorer, span)
+        makers = self._makers(scorer, span, assigned)
+        office = segment.office.name if segment.office else None
+        years = (
+            str(span.year_from)
+            if span.year_from == span.year_to
+            else f"{span.year_from}-{span.year_to}"
+        )
+        where = f"{office}, {years}" if office else f"{segment.system.label}, {years}"
+        label = where + (f", {fineness:g} fine" if fineness else "")
+        return Reading(
+            key=span.key,
+            kind=segment.system.kind,
+            country=segment.system.country or None,
+            system=segment.system.id,
+            system_label=segment.system.label,
+            office=office,
+            year_from=span.year_from,
+            year_to=span.year_to,
+            fineness=fineness,
+            makers=makers,
+            probability=min(1.0, span.probability),
+            label=label,
+            assigned=assigned,
+            sources=sources,
+        )
+
+    @staticmethod
+    def _assigned(
+        scorer: Scorer, span: Span
+    ) -> tuple[tuple[Assigned, ...], float | None, tuple[str, ...]]:
+        """Greedy best one-to-one assignment in the likeliest year, for display."""
+        marks, year = scorer.marks, span.best_year
+        segment = next(s for s in span.segments if s.year_from <= year <= s.year_to)
+        ratios = sorted(
+            (
+                (marks.role(i, e, segment, year) * e.presence, i, r)
+                for i in range(len(marks.seen))
+                for r, e in enumerate(segment.expected)
+            ),
+            reverse=True,
+        )
+        role_of: dict[int, tuple[int, float]] = {}
+        used: set[int] = set()
+        for ratio, i, r in ratios:
+            if i not in role_of and r not in used and ratio > marks.stray(i):
+                role_of[i] = (r, ratio)
+                used.add(r)
+        out: list[Assigned] = []
+        fineness = segment.system.fineness
+        sources: dict[str, None] = {}
+        for i, seen in enumerate(marks.seen):
+            alone = marks.stray(i)
+            if i in role_of:
+                r, ratio = role_of[i]
+                expected = segment.expected[r]
+                out.append(
+                    Assigned(mark=i, shown=shown(seen), role=expected.role,
+                             probability=ratio / (ratio + alone))
+                )  # fmt: skip
+                ways = sorted(
+                    expected.ways, key=lambda w: -w.share * marks.way(i, w, segment, year)
+                )
+                if ways:
+                    sources.update(dict.fromkeys(ways[0].sources))
+                    if ways[0].fineness is not None:
+                        fineness = ways[0].fineness
+            else:
+                out.append(Assigned(mark=i, shown=shown(seen), role="stray", probability=1.0))
+        return tuple(out), fineness, tuple(sources) or segment.system.sources
+
+    def _makers(
+        self, scorer: Scorer, span: Span, assigned: tuple[Assigned, ...]
+    ) -> tuple[MakerGuess, ...]:
+        marks = scorer.marks
+        segment = next(s for s in span.segments if s.year_from <= span.best_year <= s.year_to)
+        country = segment.system.country
+        mine = {
+            a.mark
+            for a in assigned
+            if a.role in ("sponsor", "maker", "stray", "retailer", "quality")
+        }
+        role_of = {a.mark: a.role for a in assigned}
+        weights: dict[str, float] = defaultdict(float)
+        best: dict[str, Candidate] = {}
+        for i in mine:
+            share = 1.0 if role_of[i] in ("sponsor", "maker") else 0.3
+            pools = [country] if country else list(marks.candidates[i])
+            for candidate in (c for pool in pools for c in marks.candidates[i].get(pool, ())):
+                when = max(
+                    activity(candidate.maker, y)
+                    for y in {span.year_from, span.best_year, span.year_to,
+                              *(y for y in (candidate.maker.year_from, candidate.maker.year_to)
+                                if y and span.year_from <= y <= span.year_to)}
+                )  # fmt: skip
+                w = (
+                    share
+                    * candidate.fit
+                    * max(when, 0.01)
+                    * marks.place_fit(candidate.maker, segment)
+                )
+                if w > weights[candidate.maker.name]:
+                    weights[candidate.maker.name] = w
+                    best[candidate.maker.name] = candidate
+        guesses = []
+        unknown = 0.25
+        named: list[tuple[str, float]] = []
+        for i in sorted(mine):
+            seen = marks.seen[i]
+            if seen.form == "name" and seen.mark.text and not seen.lost:
+                role = 1.0 if role_of[i] in ("sponsor", "maker") else 0.4
+                named.append((as_name(seen.mark.text), 0.6 * role))
+        total = math.fsum(weights.values()) + unknown + math.fsum(w for _, w in named)
+        for name, w in weights.items():
+            maker = best[name].maker
+            years = f"{maker.year_from or ''}-{maker.year_to or ''}".strip("-")
+            guesses.append(
+                MakerGuess(name=name, probability=w / total, why=best[name].why,
+                           place=maker.place, years=years, sources=maker.sources)
+            )  # fmt: skip
+        guesses += [
+            MakerGuess(name=name, probability=w / total, why="the name as struck")
+            for name, w in named
+        ]
+        guesses.sort(key=lambda g: (-g.probability, g.name))
+        return tuple(guesses[:8])
+
+    def _looks(
+        self, post: Posterior, best: Reading | None, form: str | None
+    ) -> tuple[NextLook, ...]:
+        roles = frozenset(a.role for a in best.assigned) if best else frozenset()
+        looks = next_looks(post, self.plan, roles)
+        spots = where_to_look(form, self.library) if form else ()
+        where = tuple(f"{s.place}" + (f" ({s.how})" if s.how else "") for s in spots[:3])
+        return tuple(msgspec.structs.replace(n, where=where) for n in looks)
+
+
+def as_name(text: str) -> str:
+    """A struck name as a name: separators to spaces, capitals to title case."""
+    plain = " ".join(
+        text.replace("·", " ").replace("•", " ").replace("∙", " ").replace(".", " ").split()
+    )
+    return plain.title() if plain.isupper() else plain
+
+
+def _unknown(p: float) -> Reading:
+    return Reading(
+        key="unknown", kind="unknown", country=None, system="", system_label="no system known here",
+        office=None, year_from=None, year_to=None, fineness=None, makers=(), probability=p,
+        label="marks of no system in the library, or none at all",
+    )  # fmt: skip
+
+
+def _silent(observed: Observed, dropped: list[str]) -> ReadingFinding:
+    return ReadingFinding(
+        observed=observed,
+        readings=(_unknown(1.0),),
+        finding=Finding(about="reading of the marks", hypotheses=()),
+        not_used=tuple(dropped),
+    )

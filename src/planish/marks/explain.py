@@ -1,0 +1,157 @@
+"""The ledger: how each mark, and each mark not seen, moves each reading.
+
+The likelihood of a reading is the prior-weighted mean over its years. It is split into steps: the
+marks join one by one, in an order that does not depend on how they were entered, then the absence
+of each expected mark is counted. Each step is a line; the lines multiply out to the whole.
+"""
+
+import math
+from collections.abc import Sequence
+
+from planish.evidence import Hypothesis, Ledger, LedgerLine, decibans, log_sum_exp
+from planish.marks.cells import Scorer
+from planish.marks.seen import Seen
+from planish.marks.spans import Span
+
+_LEAST = -700.0
+
+
+def mean_log(scorer: Scorer, span: Span, include: Sequence[int], enforce: frozenset[str]) -> float:
+    """Log of the prior-weighted mean likelihood ratio over the span's years."""
+    values: list[float] = []
+    priors: list[float] = []
+    for segment in span.segments:
+        low, high = max(segment.year_from, span.year_from), min(segment.year_to, span.year_to)
+        for year, value in scorer.score(segment, range(low, high + 1), include, enforce):
+            weight = math.log(max(segment.prior(year), 1e-12))
+            priors.append(weight)
+            values.append(value + weight)
+    return max(_LEAST, log_sum_exp(values) - log_sum_exp(priors))
+
+
+def prior_weight(span: Span) -> float:
+    """Prior weight of the span: the sum over its years."""
+    return math.fsum(
+        segment.prior(year)
+        for segment in span.segments
+        for year in range(
+            max(segment.year_from, span.year_from), min(segment.year_to, span.year_to) + 1
+        )
+    )
+
+
+def shown(seen: Seen) -> str:
+    """A mark in words, as observed."""
+    mark = seen.mark
+    what = mark.device or (mark.text or "a mark not read")
+    extra = [
+        x
+        for x in (
+            mark.style.value if mark.style else "",
+            mark.case.value if mark.case else "",
+            f"in {mark.outline}" if mark.outline else "",
+            mark.legibility.value if mark.legibility and mark.legibility != "clear" else "",
+        )
+        if x
+    ]
+    quoted = what if mark.device or not mark.text else f'"{what}"'
+    return quoted + (f" ({', '.join(extra)})" if extra else "")
+
+
+_ROLE_WORDS = {
+    "standard": "standard mark", "town": "town mark", "date": "date letter",
+    "sponsor": "sponsor's mark", "maker": "maker's mark", "duty": "duty mark",
+    "fineness": "fineness mark", "assay-master": "assay master's mark", "import": "import mark",
+}  # fmt: skip
+
+
+def role_words(role: str) -> str:
+    """A role as people say it."""
+    return _ROLE_WORDS.get(role, role.replace("-", " ") + " mark")
+
+
+def ledger(
+    scorer: Scorer, top: Sequence[Span], labels: Sequence[str]
+) -> tuple[tuple[Hypothesis, ...], Ledger]:
+    """Hypotheses with priors and the lines that lead from priors to probabilities."""
+    seen = scorer.marks.seen
+    order = sorted(range(len(seen)), key=lambda i: (-_weight(scorer, i), seen[i].key))
+    roles = sorted({e.role for s in top for g in s.segments for e in g.expected})
+    before = dict.fromkeys((s.key for s in top), 0.0)
+    lines: list[LedgerLine] = []
+    none: frozenset[str] = frozenset()
+    for count, i in enumerate(order, 1):
+        now = {s.key: mean_log(scorer, s, order[:count], none) for s in top}
+        lines.append(
+            LedgerLine(
+                key=f"mark:{i}",
+                observed=shown(seen[i]),
+                because=_because(scorer, i, top[0]) if top else "",
+                likelihood_db={k: decibans(now[k] - before[k]) for k in now},
+                sources=_sources(scorer, i, top[0]) if top else (),
+            )
+        )
+        before = now
+    enforced: set[str] = set()
+    for role in roles:
+        enforced.add(role)
+        now = {s.key: mean_log(scorer, s, order, frozenset(enforced)) for s in top}
+        moved = {k: decibans(now[k] - before[k]) for k in now}
+        before = now
+        spread = max(moved.values(), default=0.0) - min(moved.values(), default=0.0)
+        lines.append(
+            LedgerLine(
+                key=f"absent:{role}",
+                observed=f"{role_words(role)}: seen or not",
+                because="an expected mark that was not seen counts against"
+                if spread > 0.2
+                else "the same for every reading shown",
+                likelihood_db=moved,
+                sources=("practice",),
+            )
+        )
+    hypotheses = tuple(
+        Hypothesis(key=s.key, label=label, probability=s.probability, prior=prior_weight(s))
+        for s, label in zip(top, labels, strict=True)
+    )
+    return hypotheses, Ledger(tuple(lines))
+
+
+def _weight(scorer: Scorer, i: int) -> float:
+    """How telling a mark is anywhere, for a stable order."""
+    form = scorer.marks.seen[i].form
+    rank = {"device": 5, "word": 6, "letter": 3, "figures": 2, "initials": 1, "name": 1}
+    return rank.get(form, 0)
+
+
+def _best_role(scorer: Scorer, i: int, span: Span) -> tuple[str, float, tuple[str, ...]]:
+    best: tuple[str, float, tuple[str, ...]] = ("stray", scorer.marks.stray(i), ())
+    year = span.best_year
+    for segment in span.segments:
+        if not segment.year_from <= year <= segment.year_to:
+            continue
+        for expected in segment.expected:
+            p = scorer.marks.role(i, expected, segment, year) * expected.presence
+            if p > best[1]:
+                ways = sorted(
+                    expected.ways,
+                    key=lambda w: -w.share * scorer.marks.way(i, w, segment, year),
+                )
+                sources = ways[0].sources if ways else expected.sources
+                if ways and ways[0].kind == "cycle" and segment.office:
+                    letter = scorer.marks.plan.letter_of(segment.office.id, year)
+                    if letter:
+                        sources = letter.sources
+                best = (expected.role, p, sources)
+    return best
+
+
+def _because(scorer: Scorer, i: int, span: Span) -> str:
+    role, _, _ = _best_role(scorer, i, span)
+    return (
+        "explained by no role of the first reading" if role == "stray" else f"as {role_words(role)}"
+    )
+
+
+def _sources(scorer: Scorer, i: int, span: Span) -> tuple[str, ...]:
+    return _best_role(scorer, i, span)[2]

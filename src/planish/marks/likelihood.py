@@ -1,0 +1,235 @@
+"""How well an observed mark fits a way of showing a role.
+
+Every figure is a likelihood ratio: chance of the mark as observed if it is that sign, over its
+chance as a mark taken at random (``FORM_AT_LARGE`` and flat contents). Values above one speak for.
+"""
+
+import math
+
+from planish.library.cycles import Letter
+from planish.library.rows import Maker
+from planish.marks.letters import STYLE_AT_LARGE, case_given, seen_given, style_given
+from planish.marks.plan import Expected, Plan, Segment, Way
+from planish.marks.register import Candidate, Register, activity
+from planish.marks.seen import FORM_AT_LARGE, Seen, fold
+from planish.marks.thesaurus import UNRELATED
+
+# Size of the flat contents: how many devices, words and numbers a chance mark is drawn from.
+_DEVICES, _WORDS, _NUMBERS, _ALPHABET = 120.0, 300.0, 200.0, 24.0
+_NEVER = 1e-6
+# A mark that no role explains, by form: pattern numbers and retailers are common, a stray assay
+# device is rare. Common practice.
+STRAY = {"device": 0.02, "letter": 0.10, "initials": 0.06, "figures": 0.30, "word": 0.02,
+         "name": 0.25, "mixed": 0.20, "illegible": 0.5}  # fmt: skip
+_HINT_RIGHT, _HINT_WRONG, _HINT_STRAY = 6.0, 0.12, 0.25
+#: share of pieces whose maker stands in a register of the country, for a register of many rows
+_COVERED, _FULL_REGISTER = 0.45, 40.0
+_CONTENT_CAP = 3000.0
+_DEFAULT_FORMS = {"initials": 0.9, "name": 0.06, "device": 0.02, "letter": 0.01, "mixed": 0.01}
+
+
+class Likelihood:
+    """Ratios of one set of marks against any way; caches what does not change with the year."""
+
+    def __init__(self, seen: tuple[Seen, ...], plan: Plan, register: Register) -> None:
+        self.seen, self.plan, self.register = seen, plan, register
+        self._fixed: dict[tuple[int, str, str], float] = {}
+        self.candidates: list[dict[str, list[Candidate]]] = []
+        for mark in seen:
+            by_country: dict[str, list[Candidate]] = {}
+            for candidate in register.candidates(mark):
+                by_country.setdefault(candidate.maker.country, []).append(candidate)
+            self.candidates.append(by_country)
+
+    def hint(self, i: int, role: str) -> float:
+        """Ratio for what the observer called the mark."""
+        roles = self.seen[i].roles
+        if not roles:
+            return 1.0
+        return _HINT_RIGHT if role in roles else _HINT_WRONG
+
+    def stray(self, i: int) -> float:
+        """Ratio for a mark that no role explains."""
+        mark = self.seen[i]
+        return STRAY[mark.form] * (_HINT_STRAY if mark.roles else 1.0)
+
+    def fixed(self, i: int, kind: str, value: str) -> float:
+        """Ratio for a way that does not change with the year."""
+        key = (i, kind, value)
+        if key not in self._fixed:
+            self._fixed[key] = self._ratio(self.seen[i], kind, value)
+        return self._fixed[key]
+
+    def _ratio(self, mark: Seen, kind: str, value: str) -> float:
+        if mark.form == "illegible":
+            return 1.0
+        at_large = FORM_AT_LARGE[mark.form]
+        if kind == "device":
+            if mark.form != "device":
+                return _NEVER
+            if mark.town:
+                return _NEVER  # a town mark known by its town: judged by office
+            return mark.devices.get(value, UNRELATED) * _DEVICES / at_large
+        if kind in ("text", "number"):
+            return self._text(mark, value, at_large)
+        if kind == "letter":
+            if mark.form != "letter":
+                return _NEVER
+            if not value:
+                return 1.0 / at_large
+            letter = mark.letters[0] if mark.letters else (None, "clear")
+            options = [fold(v) for v in value.split()]
+            chance = math.fsum(seen_given(letter[0], v, letter[1]) for v in options) / len(options)
+            return chance * _ALPHABET / at_large
+        if kind == "figures":
+            return 1.0 / at_large if mark.form == "figures" else _NEVER
+        if kind in ("initials", "name"):
+            return 0.95 / at_large if mark.form == kind else 0.02
+        return _NEVER
+
+    @staticmethod
+    def _text(mark: Seen, value: str, at_large: float) -> float:
+        best = 0.0
+        for option in value.split("|"):
+            plain = "".join(c for c in fold(option) if c.isalnum())
+            if not plain:
+                continue
+            if plain.isdigit():
+                number = (
+                    mark.number.lstrip("0") if mark.form in ("figures", "mixed", "word") else ""
+                )
+                hit = number == plain or (number == plain + "1000")
+                size = _NUMBERS
+            else:
+                hit = mark.plain == plain or (
+                    mark.lost and len(mark.plain) >= 3 and _gapped(mark.plain, plain)
+                )
+                size = _WORDS if len(plain) > 2 else _ALPHABET ** len(plain)
+                if len(plain) == 1:
+                    size = _ALPHABET
+            if hit:
+                best = max(best, 0.9 * size / at_large)
+        return best or _NEVER
+
+    # -- ways that change with the year ---------------------------------------------------------
+
+    def date_letter(self, i: int, letter: Letter, slack: int) -> float:
+        """Ratio of a mark as this date letter."""
+        mark = self.seen[i]
+        if mark.form == "illegible":
+            return 1.0
+        if mark.form != "letter" or not mark.letters:
+            return 0.02
+        at_large = FORM_AT_LARGE["letter"]
+        said, state = mark.letters[0]
+        if said is None:
+            chance = 1.0 / _ALPHABET
+        else:
+            chance = math.fsum(seen_given(said, fold(t), state) for t in letter.letters)
+            chance /= max(1, len(letter.letters))
+            if letter.doubtful:
+                chance = 0.6 * chance + 0.4 / _ALPHABET
+            if slack:
+                chance = 0.75 * chance + 0.25 / _ALPHABET
+        style = mark.mark.style.value if mark.mark.style else None
+        ratio = chance * _ALPHABET / at_large
+        ratio *= style_given(style, letter.styles) / STYLE_AT_LARGE[style]
+        case = mark.mark.case.value if mark.mark.case else None
+        return ratio * case_given(case, letter.case, sure=mark.mark.case_sure)
+
+    def year_figures(self, i: int, kind: str, year: int) -> float:
+        """Ratio of a mark with the year in figures."""
+        mark = self.seen[i]
+        if mark.form == "illegible":
+            return 1.0
+        wanted = "figures" if kind == "year" else "mixed"
+        if mark.form != wanted or mark.year is None:
+            return _NEVER
+        return (0.97 if mark.year == year else 0.0001) * _NUMBERS / FORM_AT_LARGE[wanted]
+
+    def town(self, i: int, segment: Segment) -> float:
+        """Ratio of a town mark that the observer names by its town."""
+        town = fold(self.seen[i].town)
+        names = [fold(segment.office.name)] if segment.office else []
+        if any(town in name or name in town for name in names):
+            return 0.9 * _DEVICES / FORM_AT_LARGE["device"]
+        return _NEVER * 10
+
+    # -- makers ---------------------------------------------------------------------------------
+
+    def maker_form(self, i: int, forms: dict[str, float]) -> float:
+        """Ratio of the mark's form alone as a maker's mark."""
+        mark = self.seen[i]
+        if mark.form == "illegible":
+            return 1.0
+        share = (forms or _DEFAULT_FORMS).get(mark.form, 0.0)
+        if mark.form == "word":
+            share = max(share, 0.003)
+        elif mark.form == "figures":
+            share = max(share, 0.0005)
+        elif mark.form == "device" and mark.town:
+            share = 0.0
+        else:
+            share = max(share, 0.004)
+        return max(share / FORM_AT_LARGE[mark.form], _NEVER)
+
+    def maker_known(self, i: int, segment: Segment, year: int) -> float:
+        """Ratio for the register's makers of that country, place and year."""
+        country = segment.system.country
+        known = self.register.count(country)
+        covered = _COVERED * (1.0 - math.exp(-known / _FULL_REGISTER))
+        candidates = self.candidates[i].get(country)
+        if not candidates:
+            return 1.0 - covered
+        active = max(4.0, float(self.register.active(country, year)))
+        letters = len(self.seen[i].letters)
+        size = min(_CONTENT_CAP, (_ALPHABET - 2.0) ** max(2, letters))
+        hit = math.fsum(
+            c.fit * activity(c.maker, year) * self.place_fit(c.maker, segment) for c in candidates
+        )
+        return 1.0 - covered + covered * size * hit / active
+
+    @staticmethod
+    def place_fit(maker: Maker, segment: Segment) -> float:
+        """Chance, relative, that a maker of that place marked at the segment's office."""
+        if not segment.office or not maker.place:
+            return 1.0
+        name = fold(segment.office.name)
+        return 1.0 if name in fold(maker.place) else 0.12
+
+    def role(self, i: int, expected: Expected, segment: Segment, year: int) -> float:
+        """Ratio of a mark as the role in a year, over all its ways."""
+        total = math.fsum(
+            way.share * self.way(i, way, segment, year) for way in expected.ways if way.share
+        )
+        if expected.forms:
+            maker = self.maker_form(i, expected.forms)
+            if expected.role in ("sponsor", "maker"):
+                maker *= self.maker_known(i, segment, year)
+            total = total + maker if expected.ways else maker
+        if self.seen[i].town and expected.role in ("town", "import", "office"):
+            total = self.town(i, segment)
+        return total * self.hint(i, expected.role)
+
+    def way(self, i: int, way: Way, segment: Segment, year: int) -> float:
+        """Ratio of a mark as one way in a year."""
+        if way.kind == "cycle":
+            letter = self.plan.letter_of(segment.office.id, year) if segment.office else None
+            if letter is None:
+                return 0.3 if self.seen[i].form == "letter" else _NEVER
+            return self.date_letter(i, letter, self.plan.slack[letter.cycle])
+        if way.kind in ("year", "initials-year"):
+            return self.year_figures(i, way.kind, year)
+        return self.fixed(i, way.kind, way.value)
+
+
+def _gapped(seen: str, true: str) -> bool:
+    """Whether a text with ``?`` for lost letters may be the true one."""
+    if len(seen) == len(true):
+        return all(a in ("?", b) for a, b in zip(seen, true, strict=True))
+    kept = seen.replace("?", "")
+    at = 0
+    for c in true:
+        if at < len(kept) and kept[at] == c:
+            at += 1
+    return at == len(kept) and len(kept) * 2 >= len(true)

@@ -1,0 +1,128 @@
+"""Which mark, not yet seen, would tell most if it were found or found absent.
+
+Expected information of looking for a role: the mutual information between what the look shows and
+the cell (system, office, year), in bits; C. E. Shannon, "A Mathematical Theory of Communication",
+Bell System Technical Journal 27 (1948).
+"""
+
+import math
+from collections import defaultdict
+from collections.abc import Sequence
+
+from planish.marks.cells import presence
+from planish.marks.explain import role_words
+from planish.marks.plan import Expected, Plan, Segment
+from planish.marks.reading import NextLook, Outcome
+from planish.marks.spans import Posterior
+
+_KEPT = 600
+_LOOKABLE = (
+    "standard",
+    "town",
+    "date",
+    "duty",
+    "import",
+    "fineness",
+    "assay-master",
+    "plate-quality",
+)
+_WORTH_BITS = 0.05
+_ABSENT = "absent"
+
+
+def _outcomes(expected: Expected, segment: Segment, year: int, plan: Plan) -> dict[str, float]:
+    """Chance of each thing that a look for the role may show."""
+    p = presence(expected, 0.97)
+    shown: dict[str, float] = defaultdict(float)
+    shown[_ABSENT] = 1 - p
+    for way in expected.ways:
+        if way.kind == "cycle":
+            letter = plan.letter_of(segment.office.id, year) if segment.office else None
+            if letter is None:
+                what = "a letter"
+            else:
+                style = "/".join(letter.styles) or "any style"
+                what = f'letter "{letter.letters[0]}", {style} {letter.case}'
+        elif way.kind == "device":
+            device = plan.thesaurus.devices.get(way.value)
+            what = device.label if device else way.value
+        else:
+            what = way.value.split("|")[0] or way.kind
+        shown[what] += p * way.share
+    return shown
+
+
+def next_looks(
+    post: Posterior, plan: Plan, seen_roles: frozenset[str], limit: int = 3
+) -> tuple[NextLook, ...]:
+    """The looks worth most, best first. seen_roles: roles that the marks already fill."""
+    cells = sorted(post.cells, key=lambda c: -c[2])[:_KEPT]
+    total = math.fsum(p for _, _, p in cells)
+    if total <= 0:
+        return ()
+    cells = [(s, y, p / total) for s, y, p in cells]
+    roles = {e.role for s, _, _ in cells for e in s.expected if e.role in _LOOKABLE} - seen_roles
+    found: list[NextLook] = []
+    for role in sorted(roles):
+        table: dict[str, list[tuple[int, float]]] = defaultdict(list)
+        for at, (segment, year, p) in enumerate(cells):
+            expected = next((e for e in segment.expected if e.role == role), None)
+            shows = _outcomes(expected, segment, year, plan) if expected else {_ABSENT: 1.0}
+            for what, chance in shows.items():
+                if chance > 0:
+                    table[what].append((at, p * chance))
+        bits = _information(cells, table)
+        if bits >= _WORTH_BITS:
+            found.append(_look(role, bits, cells, table))
+    found.sort(key=lambda n: -n.information)
+    return tuple(found[:limit])
+
+
+def _information(
+    cells: Sequence[tuple[Segment, int, float]], table: dict[str, list[tuple[int, float]]]
+) -> float:
+    bits = 0.0
+    for joint in table.values():
+        chance = math.fsum(w for _, w in joint)
+        for at, w in joint:
+            if w > 0:
+                bits += w * math.log2(w / (chance * cells[at][2]))
+    return max(0.0, bits)
+
+
+def _look(
+    role: str,
+    bits: float,
+    cells: Sequence[tuple[Segment, int, float]],
+    table: dict[str, list[tuple[int, float]]],
+) -> NextLook:
+    ranked = sorted(table.items(), key=lambda kv: -math.fsum(w for _, w in kv[1]))
+    outcomes = []
+    for what, joint in ranked[:4]:
+        chance = math.fsum(w for _, w in joint)
+        by_place: dict[str, float] = defaultdict(float)
+        years: dict[str, list[int]] = defaultdict(list)
+        for at, w in joint:
+            segment, year, _ = cells[at]
+            name = segment.office.name if segment.office else segment.system.label
+            by_place[name] += w
+            if w > 0.02 * chance:
+                years[name].append(year)
+        place = max(by_place, key=lambda n: by_place[n])
+        span = years[place]
+        when = f", {min(span)}-{max(span)}" if span else ""
+        share = by_place[place] / chance if chance else 0.0
+        outcomes.append(
+            Outcome(
+                if_seen="nothing there" if what == _ABSENT else what,
+                chance=chance,
+                then=f"{place}{when} ({share:.0%})",
+            )
+        )
+    wanted = [what for what, _ in ranked if what != _ABSENT][:3]
+    return NextLook(
+        role=role,
+        look_for=f"{role_words(role)}: {', '.join(wanted)}" if wanted else role_words(role),
+        information=bits,
+        outcomes=tuple(outcomes),
+    )

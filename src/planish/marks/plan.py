@@ -1,0 +1,172 @@
+"""The library laid out for scoring: segments of years in which one set of expectations holds."""
+
+import math
+from bisect import bisect_right
+from collections import defaultdict
+from itertools import pairwise
+
+import msgspec
+
+from planish.library.cycles import Letter, expand
+from planish.library.loader import Library
+from planish.library.rows import Office, Role, Sign, System
+from planish.marks.seen import fold
+from planish.marks.thesaurus import Thesaurus
+
+OPEN_END = 2030
+#: kinds of sign whose match changes from year to year
+DYNAMIC = frozenset({"cycle", "year", "initials-year", "code"})
+
+
+class Way(msgspec.Struct, frozen=True):
+    """One way of showing a role, with its share among the ways of the same years."""
+
+    kind: str
+    value: str
+    share: float
+    fineness: float | None
+    label: str
+    sources: tuple[str, ...]
+
+
+class Expected(msgspec.Struct, frozen=True):
+    """A role as a segment expects it. forms: how a maker's role is written."""
+
+    role: str
+    presence: float
+    ways: tuple[Way, ...]
+    forms: dict[str, float]
+    sources: tuple[str, ...]
+
+
+class Segment(msgspec.Struct, frozen=True):
+    """Years [year_from, year_to] of one office in one system, all alike but for date letters."""
+
+    system: System
+    office: Office | None
+    year_from: int
+    year_to: int
+    expected: tuple[Expected, ...]
+    weights: tuple[tuple[int, int, float], ...]
+
+    @property
+    def key(self) -> tuple[str, str]:
+        """System and office."""
+        return self.system.id, self.office.id if self.office else ""
+
+    def prior(self, year: int) -> float:
+        """Prior weight of one year."""
+        for low, high, weight in self.weights:
+            if low <= year <= high:
+                return weight
+        return self.system.weight
+
+
+def parse_forms(text: str) -> dict[str, float]:
+    """``initials=0.9;name=0.1`` as numbers.
+
+    Raises:
+        ValueError: a part is not ``word=number``.
+    """
+    found: dict[str, float] = {}
+    for part in filter(None, (p.strip() for p in text.split(";"))):
+        name, _, share = part.partition("=")
+        found[name.strip()] = float(share)
+    return found
+
+
+class Plan:
+    """Segments of all systems, the letters of all offices and the thesaurus."""
+
+    def __init__(self, library: Library) -> None:
+        self.library = library
+        self.thesaurus = Thesaurus(library.devices)
+        self.offices = {o.id: o for o in library.offices}
+        self.letters: dict[str, list[Letter]] = defaultdict(list)
+        for cycle in library.cycles:
+            self.letters[cycle.office].extend(expand(cycle))
+        for letters in self.letters.values():
+            letters.sort(key=lambda at: at.first_year)
+        self._starts = {o: [at.first_year for at in ls] for o, ls in self.letters.items()}
+        self.slack = {c.id: c.slack for c in library.cycles}
+        self.known_words = self._words()
+        self.segments = tuple(self._lay_out())
+
+    def letter_of(self, office: str, year: int) -> Letter | None:
+        """The date letter in use in an assay year, if known."""
+        starts = self._starts.get(office)
+        if not starts:
+            return None
+        at = bisect_right(starts, year) - 1
+        if at < 0:
+            return None
+        letter = self.letters[office][at]
+        return letter if letter.first_year <= year <= letter.last_year else None
+
+    def _words(self) -> frozenset[str]:
+        found: set[str] = set()
+        for word in self.library.words:
+            for text in (word.text, *word.also.split(";")):
+                plain = "".join(c for c in fold(text) if c.isalnum())
+                if len(plain) > 2 and any(c.isalpha() for c in plain):
+                    found.add(plain)
+        for sign in self.library.signs:
+            if sign.kind == "text":
+                for text in sign.value.split("|"):
+                    plain = "".join(c for c in fold(text) if c.isalnum())
+                    if len(plain) > 1:
+                        found.add(plain)
+        return frozenset(found)
+
+    def _lay_out(self) -> list[Segment]:
+        roles: dict[str, list[Role]] = defaultdict(list)
+        signs: dict[str, list[Sign]] = defaultdict(list)
+        weights: dict[str, list[tuple[int, int, float]]] = defaultdict(list)
+        for role in self.library.roles:
+            roles[role.system].append(role)
+        for sign in self.library.signs:
+            signs[sign.system].append(sign)
+        for w in self.library.weights:
+            weights[w.target].append((w.year_from, w.year_to or OPEN_END, w.weight))
+        found: list[Segment] = []
+        for system in self.library.systems:
+            named = {s.office for s in signs[system.id]} | {r.office for r in roles[system.id]}
+            offices = sorted(named - {""}) or [""]
+            for office in offices:
+                at = self.offices.get(office)
+                low = max(system.year_from, at.opened if at else 0)
+                high = min(
+                    system.year_to or OPEN_END, (at.closed if at and at.closed else OPEN_END)
+                )
+                here_roles = [r for r in roles[system.id] if r.office in ("", office)]
+                here_signs = [s for s in signs[system.id] if s.office in ("", office)]
+                edges = {low, high + 1}
+                for row in (*here_roles, *here_signs):
+                    edges.update((row.year_from, (row.year_to or OPEN_END) + 1))
+                cuts = sorted(e for e in edges if low <= e <= high + 1)
+                weight = tuple(weights.get(office) or weights.get(system.id) or ())
+                for first, after in pairwise(cuts):
+                    expected = self._expected(here_roles, here_signs, first)
+                    found.append(Segment(system, at, first, after - 1, expected, weight))
+        return found
+
+    def _expected(self, roles: list[Role], signs: list[Sign], year: int) -> tuple[Expected, ...]:
+        def holds(row: Role | Sign) -> bool:
+            return row.year_from <= year <= (row.year_to or OPEN_END)
+
+        # an office's own row goes before the system's
+        chosen: dict[str, Role] = {}
+        for role in roles:
+            if holds(role) and (role.role not in chosen or role.office):
+                chosen[role.role] = role
+        found: list[Expected] = []
+        for name, role in chosen.items():
+            kept = [s for s in signs if s.role == name and holds(s)]
+            total = math.fsum(s.share for s in kept) or 1.0
+            ways = tuple(
+                Way(s.kind, s.value, s.share / total, s.fineness, s.id, s.sources) for s in kept
+            )
+            forms = parse_forms(role.forms)
+            if ways or forms:
+                found.append(Expected(name, role.presence, ways, forms, role.sources))
+        return tuple(found)

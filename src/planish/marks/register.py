@@ -1,0 +1,184 @@
+"""The register of makers: which makers' marks a mark may be, by letters, layout, device, years.
+
+Built once; a look-up touches only rows that share the letters, so 100,000 rows cost no more than a
+few hundred.
+"""
+
+import re
+from collections import defaultdict
+from collections.abc import Callable, Iterable
+
+import msgspec
+
+from planish.library.rows import Maker
+from planish.marks.seen import Seen, fold
+from planish.marks.thesaurus import words
+
+_Offer = Callable[[Maker, float, str], None]
+_SAME = str.maketrans({"J": "I", "V": "U"})
+_FIRM = re.compile(r"\b(?:CO|COMPANY|LTD|LIMITED|INC|CORP|MFG|MANUFACTURING|AND)\b")
+
+
+def letters_key(text: str) -> str:
+    """Letters only, capitals, with I for J and U for V, as punches have them.
+
+    >>> letters_key("P·B / A·B")
+    'PBAB'
+    """
+    return re.sub(r"[\W\d_]", "", fold(text)).translate(_SAME)
+
+
+def name_key(text: str) -> str:
+    """A name without firm words and separators."""
+    return letters_key(_FIRM.sub(" ", fold(text).replace("&", " ")))
+
+
+class Candidate(msgspec.Struct, frozen=True):
+    """A maker that a mark may be: ``fit`` is the chance of the mark given the maker's mark."""
+
+    maker: Maker
+    fit: float
+    why: str
+
+
+class Register:
+    """Index of makers. ``rows`` may join the shipped library and the user's own register."""
+
+    def __init__(self, rows: Iterable[Maker]) -> None:
+        self.makers = tuple(rows)
+        self._marks: dict[str, list[tuple[Maker, str]]] = defaultdict(list)
+        self._names: dict[str, list[Maker]] = defaultdict(list)
+        self._surnames: dict[str, list[Maker]] = defaultdict(list)
+        self._by_shape: dict[tuple[int, int, str], set[str]] = defaultdict(set)
+        self._starts: dict[str, list[str]] = defaultdict(list)
+        self._active: dict[tuple[str, int], int] = defaultdict(int)
+        self._of: dict[str, int] = defaultdict(int)
+        for maker in self.makers:
+            self._of[maker.country] += 1
+            low, high = maker.year_from or 1500, maker.year_to or 2030
+            for decade in range(low // 10, high // 10 + 1):
+                self._active[maker.country, decade] += 1
+            for text in filter(None, (m.strip() for m in maker.marks.split(";"))):
+                key = letters_key(text)
+                if not key:
+                    continue
+                if key not in self._marks:
+                    for place, letter in enumerate(key):
+                        self._by_shape[len(key), place, letter].add(key)
+                    self._starts[key[:3]].append(key)
+                self._marks[key].append((maker, text))
+                short = name_key(text)
+                if short and short != key:
+                    self._marks[short].append((maker, text))
+            self._names[name_key(maker.name)].append(maker)
+            surname = [w for w in words(_FIRM.sub(" ", fold(maker.name))) if len(w) > 3]
+            if surname:
+                self._surnames[letters_key(surname[-1])].append(maker)
+
+    def active(self, country: str, year: int) -> int:
+        """Number of register rows of the country active in the year's decade."""
+        return self._active.get((country, year // 10), 0)
+
+    def count(self, country: str) -> int:
+        """Number of register rows of the country."""
+        return self._of.get(country, 0)
+
+    def _keys_like(self, pattern: str) -> set[str]:
+        known = [(i, c) for i, c in enumerate(pattern) if c != "?"]
+        if not known:
+            return set()
+        found: set[str] | None = None
+        for place, letter in known:
+            keys = self._by_shape.get((len(pattern), place, letter), set())
+            found = set(keys) if found is None else found & keys
+        return found or set()
+
+    def candidates(self, seen: Seen) -> tuple[Candidate, ...]:
+        """Makers whose mark this may be; empty if the mark has no letters."""
+        found: dict[str, Candidate] = {}
+
+        def offer(maker: Maker, fit: float, why: str) -> None:
+            if maker.id not in found or found[maker.id].fit < fit:
+                found[maker.id] = Candidate(maker, fit, why)
+
+        if seen.form == "device":
+            self._by_device(seen, offer)
+        if not seen.letters or seen.form in ("device", "figures"):
+            return tuple(found.values())
+        key = "".join((c or "?") for c, _ in seen.letters).translate(_SAME)
+        key = re.sub(r"[^\w?]", "", key)
+        if "?" in key:
+            for like in self._keys_like(key):
+                for maker, text in self._marks[like]:
+                    offer(maker, 0.3, f"letters of {text}, with letters lost")
+        for maker, text in self._marks.get(key, ()):
+            offer(maker, self._layout(seen, text), f"mark {text}")
+        if seen.form in ("name", "word", "initials", "mixed"):
+            self._by_name(seen, offer)
+        return tuple(found.values())
+
+    def _by_name(self, seen: Seen, offer: _Offer) -> None:
+        key = name_key(" ".join(seen.parts))
+        for maker, text in self._marks.get(key, ()):
+            offer(maker, 0.8, f"mark {text}")
+        for maker in self._names.get(key, ()):
+            offer(maker, 0.8, "the name in full")
+        if len(key) < 4:
+            return
+        for part in seen.parts:
+            for maker in self._surnames.get(letters_key(part), ()):
+                if len(part) > 3:
+                    offer(maker, 0.25, "the surname")
+        for like in self._starts.get(key[:3], ()):
+            if abs(len(like) - len(key)) <= 2 and like != key and _near(like, key):
+                for maker, text in self._marks[like]:
+                    offer(maker, 0.1, f"nearly {text}")
+
+    def _by_device(self, seen: Seen, offer: _Offer) -> None:
+        said = set(words(seen.mark.device or ""))
+        if len(said) < 2:
+            return
+        for maker in self._with_device():
+            has = set(words(maker.device))
+            if has and len(said & has) / len(said | has) > 0.6:
+                offer(maker, 0.3, f"device {maker.device}")
+
+    def _with_device(self) -> tuple[Maker, ...]:
+        return tuple(m for m in self.makers if m.device)
+
+    @staticmethod
+    def _layout(seen: Seen, text: str) -> float:
+        here, there = seen.mark.text or "", text
+        fit = 0.8
+        for sign in ("/", "&"):
+            if (sign in here) != (sign in there):
+                fit *= 0.55
+        return fit
+
+
+def _near(a: str, b: str) -> bool:
+    """Whether two keys differ by one letter put in, left out or changed."""
+    if len(a) > len(b):
+        a, b = b, a
+    if len(b) - len(a) > 1:
+        return False
+    for i, (x, y) in enumerate(zip(a, b, strict=False)):
+        if x != y:
+            return a[i + 1 :] == b[i + 1 :] if len(a) == len(b) else a[i:] == b[i + 1 :]
+    return len(b) - len(a) == 1
+
+
+def activity(maker: Maker, year: int) -> float:
+    """Chance, relative to an active year, that the maker's mark was struck in the year.
+
+    Working years in registers are those of known work: the edges are soft (common practice).
+    """
+    low, high = maker.year_from, maker.year_to
+    if low is None and high is None:
+        return 0.5
+    early = (low - year) if low is not None else -1
+    late = (year - high) if high is not None else -1
+    out = max(early, late, 0)
+    return (
+        1.0 if out == 0 else 0.35 if out <= 3 else 0.12 if out <= 10 else 0.03 if out <= 25 else 0.0
+    )
