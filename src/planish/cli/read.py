@@ -1,0 +1,170 @@
+"""``planish read``: marks in words in, a reading out."""
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING, BinaryIO
+
+import click
+import msgspec
+
+from planish.cli.errors import Asked, BadInput
+from planish.cli.terminal import say
+
+if TYPE_CHECKING:
+    from planish.marks import Observed, ReadingFinding
+
+_MOST_CHARACTERS = 20_000
+
+
+class _Line(msgspec.Struct, frozen=True):
+    """One line of a file of descriptions."""
+
+    id: str | int
+    description: str
+    form: str | None = None
+
+
+@click.command(short_help="Read the marks of one piece, or of a file of pieces.")
+@click.argument("marks", nargs=-1, metavar="MARK...")
+@click.option("--description", metavar="TEXT", help="The marks in free words, as in a catalogue.")
+@click.option("--form", metavar="FORM", help="What the piece is, such as teapot or tablespoon.")
+@click.option("--json", "as_json", is_flag=True, help="Print the whole finding as JSON.")
+@click.option(
+    "--lines",
+    type=click.File("rb"),
+    metavar="FILE",
+    help='Read a file of pieces, one {"id", "description", "form"} a line; - is standard input.',
+)
+@click.option(
+    "--fail-on",
+    type=click.Choice(["contradiction", "plated", "unknown"]),
+    multiple=True,
+    help="End with exit code 1 if the finding is this; may be given again.",
+)
+def read(
+    marks: tuple[str, ...],
+    description: str | None,
+    form: str | None,
+    lines: BinaryIO | None,
+    fail_on: tuple[str, ...],
+    *,
+    as_json: bool,
+) -> None:
+    r"""Read marks: fineness, place, years, maker; why, and what to look for next.
+
+    Each MARK is one mark as seen: letters as struck ("W&D", with . for a lost
+    letter: "ST[.]RL[--]"), or the picture in words ("lion passant"). Give what
+    is there; leave out what you think that it means.
+
+    \b
+    planish read "lion passant" anchor "script letter k" "W&D in two ovals"
+    planish read --form teapot --description "marked EPNS and a crown"
+    planish read --json 800 "crescent and crown"
+    planish read --lines catalogue.jsonl > readings.jsonl
+    """
+    if lines is not None:
+        if marks or description or form or fail_on:
+            raise BadInput(
+                "--lines stands alone",
+                "among the arguments",
+                "put the description and form of each piece into the file",
+            )
+        _read_lines(lines)
+        return
+    if not marks and not (description or "").strip():
+        raise BadInput(
+            "no marks given",
+            "after 'planish read'",
+            'give them one by one or with --description, as in: planish read "lion passant" k',
+        )
+    finding = _read_one(marks, description, form)
+    if as_json:
+        from planish.marks.plain import as_plain
+
+        say(msgspec.json.format(msgspec.json.encode(as_plain(finding)), indent=2).decode())
+    else:
+        from planish.cli.reading_page import page
+
+        say(page(finding, form))
+    _fail_on(finding, fail_on)
+
+
+def observed_of(marks: tuple[str, ...], description: str | None) -> "Observed":
+    """Marks given one by one and a description, joined to one observation.
+
+    Raises:
+        BadInput: a text is empty or too long to be the marks of one piece.
+    """
+    from planish.marks import Observed, describe
+
+    texts = [*marks, *([description] if description else [])]
+    for n, text in enumerate(texts, 1):
+        where = "--description" if n > len(marks) else f"mark {n}"
+        if not text.strip():
+            raise BadInput("an empty text is no mark", where, "leave it out")
+        if len(text) > _MOST_CHARACTERS:
+            raise BadInput(
+                f"{len(text):,} characters are too many for one piece",
+                where,
+                f"give at most {_MOST_CHARACTERS:,}, or use --lines for a file of pieces",
+            )
+    parts = [describe(text) for text in texts]
+    if len(parts) == 1 and description:
+        return parts[0]
+    return Observed(
+        marks=tuple(m for p in parts for m in p.marks),
+        searched=tuple(s for p in parts for s in p.searched),
+        claims=tuple(c for p in parts for c in p.claims),
+        unread=tuple(u for p in parts for u in p.unread),
+        **({"complete": parts[-1].complete} if description else {}),
+    )
+
+
+def _read_one(
+    marks: tuple[str, ...], description: str | None, form: str | None
+) -> "ReadingFinding":
+    from planish.marks import read as read_marks
+
+    return read_marks(observed_of(marks, description), form=form)
+
+
+def _read_lines(file: BinaryIO) -> None:
+    """Answer each good line in order; then name the lines that could not be read.
+
+    Raises:
+        BadInput: some lines could not be read; the good ones are answered all the same.
+    """
+    from planish.marks.plain import as_plain
+
+    faults: list[str] = []
+    for number, line in _numbered(file):
+        try:
+            asked = msgspec.json.decode(line, type=_Line)
+            found = as_plain(_read_one((), asked.description, asked.form))
+        except msgspec.DecodeError as fault:
+            faults.append(
+                f"not a piece ({fault}), {file.name} line {number}, write one "
+                '{"id": ..., "description": "...", "form": "..."} a line'
+            )
+        except BadInput as fault:
+            faults += [f"{says}, {file.name} line {number}" for says in fault.lines]
+        else:
+            click.echo(msgspec.json.encode({"id": asked.id, **found}))
+    if faults:
+        raise BadInput.several(faults)
+
+
+def _numbered(file: BinaryIO) -> Iterator[tuple[int, bytes]]:
+    """Lines that hold something, with their numbers from 1."""
+    for number, line in enumerate(file, 1):
+        if line.strip():
+            yield number, line
+
+
+def _fail_on(finding: "ReadingFinding", fail_on: tuple[str, ...]) -> None:
+    kind = finding.best.kind if finding.best else "unknown"
+    if "contradiction" in fail_on and finding.contradictions:
+        raise Asked("the marks contradict each other, or a claim: see above")
+    if "plated" in fail_on and kind in {"plated", "base"}:
+        raise Asked(f"the likeliest reading is {kind}, not solid silver")
+    if "unknown" in fail_on and kind == "unknown":
+        raise Asked("the marks could not be read")

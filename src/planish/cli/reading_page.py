@@ -1,0 +1,160 @@
+"""A reading for the terminal: verdict, rivals, reasons, contradictions, next look, sources."""
+
+from collections.abc import Iterable, Iterator
+
+from planish.cli.terminal import heading, percent, prose, table, tint
+from planish.evidence import Finding, in_words
+from planish.library import Library, load
+from planish.marks import Reading, ReadingFinding
+
+_SHOWN_MAKERS = 4
+_SLIGHTEST_DB = 0.5
+
+_KINDS = {
+    "solid": "silver",
+    "plated": "plated, not solid silver",
+    "base": "base metal, no silver",
+    "unknown": "not known",
+}
+
+
+def page(
+    found: ReadingFinding, form: str | None = None, library: Library | None = None
+) -> list[str]:
+    """The lines of the page, at most 80 columns wide."""
+    library = library or load()
+    best = found.best
+    lines = _verdict(found)
+    if best and best.makers:
+        lines += _makers(best)
+    lines += _rivals(found)
+    lines += _contradictions(found)
+    lines += _reasons(found)
+    lines += _next_look(found, form)
+    lines += _left_out(found)
+    lines += _sources(found, library)
+    return lines
+
+
+def _verdict(found: ReadingFinding) -> list[str]:
+    best = found.best
+    if best is None or best.kind == "unknown":
+        chance = f" ({percent(best.probability)})" if best else ""
+        lines = [tint(f"Not settled: no reading of these marks stands out{chance}.", "head")]
+        return lines + prose("No match here is no proof that the marks are false.")
+    lines = [
+        tint(line, "head") for line in prose(f"{best.label}: {percent(best.probability)}", 0, 2)
+    ]
+    detail = [_KINDS.get(best.kind, best.kind), best.system_label]
+    return lines + prose("; ".join(d for d in detail if d))
+
+
+def _makers(best: Reading) -> list[str]:
+    rows = [
+        (
+            percent(m.probability),
+            "; ".join(
+                p for p in (m.name, ", ".join(x for x in (m.place, m.years) if x), m.why) if p
+            ),
+        )
+        for m in best.makers[:_SHOWN_MAKERS]
+    ]
+    return [*heading("Maker or sponsor, if this reading is right"), *table(rows, right=(0,))]
+
+
+def _rivals(found: ReadingFinding) -> list[str]:
+    rest = found.readings[1:]
+    if not rest:
+        return []
+    rows = [
+        (
+            percent(r.probability),
+            r.label + ("" if r.kind in {"solid", "unknown"} else f" ({_KINDS[r.kind]})"),
+        )
+        for r in rest
+    ]
+    return [*heading("Other readings"), *table(rows, right=(0,))]
+
+
+def _contradictions(found: ReadingFinding) -> list[str]:
+    if not found.contradictions:
+        return []
+    lines = [*heading("Contradictions")]
+    for c in found.contradictions:
+        body = prose(c.says, 2, 2)
+        lines += [tint(line, "against") for line in body]
+        if c.sources:
+            lines += prose(f"source: {', '.join(c.sources)}", 4, 2)
+    return lines
+
+
+def _reasons(found: ReadingFinding) -> list[str]:
+    """Ledger lines by their weight for the likeliest reading that has any."""
+    finding = found.finding
+    top = finding.hypotheses[0] if finding.hypotheses else None
+    if top is None:
+        return []
+    weighed = [
+        (finding.ledger.weight(line, top.key, finding.hypotheses), line)
+        for line in finding.ledger.lines
+    ]
+    rows = []
+    for weight, line in weighed:
+        if abs(weight) < _SLIGHTEST_DB and line.key.startswith("absent:"):
+            continue
+        word = in_words(weight)
+        side = "" if word == "none" else " for" if weight > 0 else " against"
+        because = f": {line.because}" if line.because else ""
+        rows.append((f"{weight:+.1f}", f"{word}{side}", f"{line.observed}{because}"))
+    if not rows:
+        return []
+    title = f"Why {top.label}" if len(finding.hypotheses) > 1 else "Why"
+    note = "decibans against the other readings shown" if len(finding.hypotheses) > 1 else ""
+    return [*heading(title), *(prose(note) if note else []), *table(rows, right=(0,))]
+
+
+def _next_look(found: ReadingFinding, form: str | None) -> list[str]:
+    if not found.next_look:
+        return []
+    lines = [*heading("Next look")]
+    for n, look in enumerate(found.next_look, 1):
+        body = prose(f"{n}. {look.look_for} ({look.information:.1f} bits expected)", 2, 3)
+        lines += [tint(line, "look") for line in body] if n == 1 else body
+        for outcome in look.outcomes:
+            lines += prose(f"{outcome.if_seen} ({percent(outcome.chance)}): {outcome.then}", 5, 2)
+    where = found.next_look[0].where
+    if where:
+        lines += prose(f"where on a {form}: " + "; ".join(where), 2, 2)
+    return lines
+
+
+def _left_out(found: ReadingFinding) -> list[str]:
+    rows = [*found.not_used, *(f"not understood: {u}" for u in found.observed.unread)]
+    if not rows:
+        return []
+    return [*heading("Left out"), *(line for row in rows for line in prose(row, 2, 2))]
+
+
+def _sources(found: ReadingFinding, library: Library) -> list[str]:
+    keys = list(dict.fromkeys(_source_keys(found)))
+    titles = {s.key: s.title for s in library.sources}
+    words = {"memory": "from memory, no source", "practice": "common practice in the trade"}
+    rows = [(key, titles.get(key) or words.get(key, "not in the bibliography")) for key in keys]
+    lines = [*heading("Sources"), *table(rows)] if rows else []
+    if found.consulted:
+        lines += ["", *prose("Consulted: " + "; ".join(found.consulted), 0, 2)]
+    return lines
+
+
+def _source_keys(found: ReadingFinding) -> Iterator[str]:
+    yield from _of_ledger(found.finding)
+    for c in found.contradictions:
+        yield from c.sources
+    if found.best:
+        yield from found.best.sources
+        for maker in found.best.makers[:_SHOWN_MAKERS]:
+            yield from maker.sources
+
+
+def _of_ledger(finding: Finding) -> Iterable[str]:
+    return (s for line in finding.ledger.lines for s in line.sources)
