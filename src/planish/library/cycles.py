@@ -1,8 +1,8 @@
 """Cycles of date letters written out: which letter stood when.
 
 A letter of assay year y runs from the change day of y to the day before it in y + 1, so it spans
-two calendar years. The grammar of a cycle's ``letters`` stands with ``rows.Cycle``; the rule of the
-change day is in Chaffers (CHAFFERS1922 in the library).
+two calendar years. The grammar of a cycle's ``letters`` stands with ``rows.Cycle``; the change
+at London is in Hayden's appendix (HAYDEN1915 in the library).
 """
 
 import re
