@@ -12,9 +12,10 @@ import msgspec
 
 from planish.marks.likelihood import Likelihood
 from planish.marks.plan import DYNAMIC, Expected, Segment
+from planish.marks.register import phases
 
 #: a segment further than this below the best bound [natural log units] is left out
-_PRUNE = 16.0
+_PRUNE = 12.0
 _PLAUSIBLE = 1e-4
 
 
@@ -64,6 +65,7 @@ class Scorer:
 
     def __init__(self, marks: Likelihood, complete: float) -> None:
         self.marks, self.complete = marks, complete
+        self._forms: dict[int, frozenset[int]] = {}
 
     def bound(self, segment: Segment) -> float:
         """Upper bound of the log-likelihood ratio over the segment's years."""
@@ -88,7 +90,9 @@ class Scorer:
             if way.kind not in DYNAMIC:
                 total += way.share * marks.fixed(i, way.kind, way.value)
             elif way.kind == "cycle":
-                total += way.share * (400.0 if seen.form == "letter" else 0.02)
+                total += way.share * max(
+                    marks.letterform(i, at) for at in self._forms_of(segment)
+                )
             elif seen.year is not None:
                 hit = segment.year_from <= seen.year <= segment.year_to
                 total += way.share * (5000.0 if hit else 1.0)
@@ -101,13 +105,20 @@ class Scorer:
             total = marks.town(i, segment)
         return total * marks.hint(i, expected.role)
 
+    def _forms_of(self, segment: Segment) -> frozenset[int]:
+        key = id(segment)
+        if key not in self._forms:
+            self._forms[key] = frozenset(segment.letters)
+        return self._forms[key]
+
     def _maker_top(self, i: int, segment: Segment) -> float:
+        country, marks = segment.system.country, self.marks
         years = {segment.year_from, segment.year_to}
-        for candidate in self.marks.candidates[i][segment.system.country]:
-            for year in (candidate.maker.year_from, candidate.maker.year_to):
-                if year is not None and segment.year_from <= year <= segment.year_to:
-                    years.add(year)
-        return 1.5 * max(self.marks.maker_known(i, segment, y) for y in years)
+        for candidate in marks.candidates[i][country]:
+            for low, high, _ in phases(candidate.maker)[:1]:
+                years.update(y for y in (low, high) if segment.year_from <= y <= segment.year_to)
+        # between the edges of working years the curve only falls, decade counts move it a little
+        return 1.5 * max(marks.maker_known(i, segment, y) for y in years)
 
     def score(
         self,

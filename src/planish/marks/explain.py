@@ -141,7 +141,7 @@ def _best_role(scorer: Scorer, i: int, span: Span) -> tuple[str, float, tuple[st
                 if ways and ways[0].kind == "cycle" and segment.office:
                     letter = scorer.marks.plan.letter_of(segment.office.id, year)
                     if letter:
-                        sources = letter.sources
+                        sources = scorer.marks.plan.cycles[letter.cycle].sources
                 best = (expected.role, p, sources)
     return best
 

@@ -6,11 +6,10 @@ chance as a mark taken at random (``FORM_AT_LARGE`` and flat contents). Values a
 
 import math
 
-from planish.library.cycles import Letter
-from planish.library.rows import Maker
+from planish.library.rows import Maker, Office
 from planish.marks.letters import STYLE_AT_LARGE, case_given, seen_given, style_given
 from planish.marks.plan import Expected, Plan, Segment, Way
-from planish.marks.register import Candidate, Register, activity
+from planish.marks.register import Candidate, Register, phases
 from planish.marks.seen import FORM_AT_LARGE, Seen, fold
 from planish.marks.thesaurus import UNRELATED
 
@@ -25,6 +24,7 @@ _HINT_RIGHT, _HINT_WRONG, _HINT_STRAY = 6.0, 0.12, 0.25
 #: share of pieces whose maker stands in a register of the country, for a register of many rows
 _COVERED, _FULL_REGISTER = 0.45, 40.0
 _CONTENT_CAP = 3000.0
+_FIRST_YEAR, _YEARS = 1300, 740
 _DEFAULT_FORMS = {"initials": 0.9, "name": 0.06, "device": 0.02, "letter": 0.01, "mixed": 0.01}
 
 
@@ -34,6 +34,8 @@ class Likelihood:
     def __init__(self, seen: tuple[Seen, ...], plan: Plan, register: Register) -> None:
         self.seen, self.plan, self.register = seen, plan, register
         self._fixed: dict[tuple[int, str, str], float] = {}
+        self._letters: dict[tuple[int, int], float] = {}
+        self._curves: dict[tuple[int, str, str], list[float]] = {}
         self.candidates: list[dict[str, list[Candidate]]] = []
         for mark in seen:
             by_country: dict[str, list[Candidate]] = {}
@@ -113,29 +115,36 @@ class Likelihood:
 
     # -- ways that change with the year ---------------------------------------------------------
 
-    def date_letter(self, i: int, letter: Letter, slack: int) -> float:
-        """Ratio of a mark as this date letter."""
-        mark = self.seen[i]
+    def letterform(self, i: int, at: int) -> float:
+        """Ratio of a mark as the date letter with that index; -1 = letter not known."""
+        key = (i, at)
+        if key not in self._letters:
+            self._letters[key] = self._letterform(self.seen[i], at)
+        return self._letters[key]
+
+    def _letterform(self, mark: Seen, at: int) -> float:
         if mark.form == "illegible":
             return 1.0
         if mark.form != "letter" or not mark.letters:
-            return 0.02
-        at_large = FORM_AT_LARGE["letter"]
+            return 0.02 if at >= 0 else _NEVER
+        if at < 0:
+            return 0.3
+        true = self.plan.letterforms[at]
         said, state = mark.letters[0]
         if said is None:
             chance = 1.0 / _ALPHABET
         else:
-            chance = math.fsum(seen_given(said, fold(t), state) for t in letter.letters)
-            chance /= max(1, len(letter.letters))
-            if letter.doubtful:
+            chance = math.fsum(seen_given(said, t, state) for t in true.letters)
+            chance /= len(true.letters)
+            if true.doubtful:
                 chance = 0.6 * chance + 0.4 / _ALPHABET
-            if slack:
+            if true.slack:
                 chance = 0.75 * chance + 0.25 / _ALPHABET
         style = mark.mark.style.value if mark.mark.style else None
-        ratio = chance * _ALPHABET / at_large
-        ratio *= style_given(style, letter.styles) / STYLE_AT_LARGE[style]
+        ratio = chance * _ALPHABET / FORM_AT_LARGE["letter"]
+        ratio *= style_given(style, true.styles) / STYLE_AT_LARGE[style]
         case = mark.mark.case.value if mark.mark.case else None
-        return ratio * case_given(case, letter.case, sure=mark.mark.case_sure)
+        return ratio * case_given(case, true.case, sure=mark.mark.case_sure)
 
     def year_figures(self, i: int, kind: str, year: int) -> float:
         """Ratio of a mark with the year in figures."""
@@ -178,24 +187,36 @@ class Likelihood:
         country = segment.system.country
         known = self.register.count(country)
         covered = _COVERED * (1.0 - math.exp(-known / _FULL_REGISTER))
-        candidates = self.candidates[i].get(country)
-        if not candidates:
+        if not self.candidates[i].get(country):
             return 1.0 - covered
+        curve = self._curve(i, country, segment.office)
+        at = min(max(year - _FIRST_YEAR, 0), len(curve) - 1)
         active = max(4.0, float(self.register.active(country, year)))
         letters = len(self.seen[i].letters)
         size = min(_CONTENT_CAP, (_ALPHABET - 2.0) ** max(2, letters))
-        hit = math.fsum(
-            c.fit * activity(c.maker, year) * self.place_fit(c.maker, segment) for c in candidates
-        )
-        return 1.0 - covered + covered * size * hit / active
+        return 1.0 - covered + covered * size * curve[at] / active
 
-    @staticmethod
-    def place_fit(maker: Maker, segment: Segment) -> float:
-        """Chance, relative, that a maker of that place marked at the segment's office."""
-        if not segment.office or not maker.place:
-            return 1.0
-        name = fold(segment.office.name)
-        return 1.0 if name in fold(maker.place) else 0.12
+    def _curve(self, i: int, country: str, office: Office | None) -> list[float]:
+        """Per year, the sum over candidate makers of fit, place and activity."""
+        key = (i, country, office.id if office else "")
+        if key not in self._curves:
+            steps = [0.0] * (_YEARS + 2)
+            name = fold(office.name) if office else ""
+            for candidate in self.candidates[i][country]:
+                weight = candidate.fit * place_fit(candidate.maker, name)
+                for low, high, chance in phases(candidate.maker):
+                    first = max(low - _FIRST_YEAR, 0)
+                    after = min(high + 1 - _FIRST_YEAR, _YEARS + 1)
+                    if first < after:
+                        steps[first] += weight * chance
+                        steps[after] -= weight * chance
+            total = 0.0
+            curve = []
+            for step in steps:
+                total += step
+                curve.append(max(0.0, total))
+            self._curves[key] = curve
+        return self._curves[key]
 
     def role(self, i: int, expected: Expected, segment: Segment, year: int) -> float:
         """Ratio of a mark as the role in a year, over all its ways."""
@@ -214,13 +235,17 @@ class Likelihood:
     def way(self, i: int, way: Way, segment: Segment, year: int) -> float:
         """Ratio of a mark as one way in a year."""
         if way.kind == "cycle":
-            letter = self.plan.letter_of(segment.office.id, year) if segment.office else None
-            if letter is None:
-                return 0.3 if self.seen[i].form == "letter" else _NEVER
-            return self.date_letter(i, letter, self.plan.slack[letter.cycle])
+            return self.letterform(i, segment.letters[year - segment.year_from])
         if way.kind in ("year", "initials-year"):
             return self.year_figures(i, way.kind, year)
         return self.fixed(i, way.kind, way.value)
+
+
+def place_fit(maker: Maker, office: str) -> float:
+    """Chance, relative, that a maker of that place marked at the office (a folded name)."""
+    if not office or not maker.place:
+        return 1.0
+    return 1.0 if office in fold(maker.place) else 0.12
 
 
 def _gapped(seen: str, true: str) -> bool:

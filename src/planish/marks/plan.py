@@ -40,7 +40,10 @@ class Expected(msgspec.Struct, frozen=True):
 
 
 class Segment(msgspec.Struct, frozen=True):
-    """Years [year_from, year_to] of one office in one system, all alike but for date letters."""
+    """Years [year_from, year_to] of one office in one system, all alike but for date letters.
+
+    letters: for each year the index of its letter in ``Plan.letterforms``; -1 where none is known.
+    """
 
     system: System
     office: Office | None
@@ -48,6 +51,7 @@ class Segment(msgspec.Struct, frozen=True):
     year_to: int
     expected: tuple[Expected, ...]
     weights: tuple[tuple[int, int, float], ...]
+    letters: tuple[int, ...] = ()
 
     @property
     def key(self) -> tuple[str, str]:
@@ -75,6 +79,16 @@ def parse_forms(text: str) -> dict[str, float]:
     return found
 
 
+class Letterform(msgspec.Struct, frozen=True):
+    """What a date letter looks like, whichever office struck it."""
+
+    letters: tuple[str, ...]
+    styles: tuple[str, ...]
+    case: str
+    doubtful: bool
+    slack: int
+
+
 class Plan:
     """Segments of all systems, the letters of all offices and the thesaurus."""
 
@@ -88,7 +102,9 @@ class Plan:
         for letters in self.letters.values():
             letters.sort(key=lambda at: at.first_year)
         self._starts = {o: [at.first_year for at in ls] for o, ls in self.letters.items()}
-        self.slack = {c.id: c.slack for c in library.cycles}
+        self.cycles = {c.id: c for c in library.cycles}
+        self.letterforms: list[Letterform] = []
+        self._form_index: dict[Letterform, int] = {}
         self.known_words = self._words()
         self.segments = tuple(self._lay_out())
 
@@ -102,6 +118,26 @@ class Plan:
             return None
         letter = self.letters[office][at]
         return letter if letter.first_year <= year <= letter.last_year else None
+
+    def _letterforms(self, office: str, first: int, last: int) -> tuple[int, ...]:
+        found: list[int] = []
+        for year in range(first, last + 1):
+            letter = self.letter_of(office, year)
+            if letter is None or not letter.letters:
+                found.append(-1)
+                continue
+            form = Letterform(
+                tuple(fold(t) for t in letter.letters),
+                letter.styles,
+                letter.case,
+                letter.doubtful,
+                self.cycles[letter.cycle].slack,
+            )
+            if form not in self._form_index:
+                self._form_index[form] = len(self.letterforms)
+                self.letterforms.append(form)
+            found.append(self._form_index[form])
+        return tuple(found)
 
     def _words(self) -> frozenset[str]:
         found: set[str] = set()
@@ -147,7 +183,11 @@ class Plan:
                 weight = tuple(weights.get(office) or weights.get(system.id) or ())
                 for first, after in pairwise(cuts):
                     expected = self._expected(here_roles, here_signs, first)
-                    found.append(Segment(system, at, first, after - 1, expected, weight))
+                    dated = any(w.kind == "cycle" for e in expected for w in e.ways)
+                    letters = self._letterforms(office, first, after - 1) if dated else ()
+                    found.append(
+                        Segment(system, at, first, after - 1, expected, weight, letters)
+                    )
         return found
 
     def _expected(self, roles: list[Role], signs: list[Sign], year: int) -> tuple[Expected, ...]:

@@ -168,17 +168,31 @@ def _near(a: str, b: str) -> bool:
     return len(b) - len(a) == 1
 
 
-def activity(maker: Maker, year: int) -> float:
-    """Chance, relative to an active year, that the maker's mark was struck in the year.
+_EDGES = ((0, 1.0), (3, 0.35), (10, 0.12), (25, 0.03))
+_NO_YEARS = 0.5
 
-    Working years in registers are those of known work: the edges are soft (common practice).
+
+def phases(maker: Maker) -> list[tuple[int, int, float]]:
+    """(first year, last year, chance relative to an active year) of a maker's mark.
+
+    Working years in registers are those of known work, so the edges are soft: years outside count
+    less and less, and nothing beyond 25 years (common practice).
     """
     low, high = maker.year_from, maker.year_to
     if low is None and high is None:
-        return 0.5
-    early = (low - year) if low is not None else -1
-    late = (year - high) if high is not None else -1
-    out = max(early, late, 0)
-    return (
-        1.0 if out == 0 else 0.35 if out <= 3 else 0.12 if out <= 10 else 0.03 if out <= 25 else 0.0
-    )
+        return [(1300, 2039, _NO_YEARS)]
+    # one end alone: a working life of forty years from it (common practice)
+    first = low if low is not None else (high or 0) - 40
+    last = high if high is not None else (low or 0) + 40
+    found = [(first, last, 1.0)]
+    inner = 0
+    for out, chance in _EDGES[1:]:
+        found.append((first - out, first - inner - 1, chance))
+        found.append((last + inner + 1, last + out, chance))
+        inner = out
+    return found
+
+
+def activity(maker: Maker, year: int) -> float:
+    """Chance, relative to an active year, that the maker's mark was struck in the year."""
+    return max((c for low, high, c in phases(maker) if low <= year <= high), default=0.0)
