@@ -11,7 +11,7 @@ from collections.abc import Sequence
 import msgspec
 
 from planish.marks.likelihood import Likelihood
-from planish.marks.plan import DYNAMIC, Expected, Segment
+from planish.marks.plan import DYNAMIC, MAKERS, Expected, Segment
 from planish.marks.register import phases
 
 #: a segment further than this below the best bound [natural log units] is left out
@@ -37,7 +37,7 @@ def is_dynamic(expected: Expected, segment: Segment, marks: Likelihood) -> bool:
     """Whether the match of any mark changes with the year."""
     if any(way.kind in DYNAMIC for way in expected.ways):
         return True
-    return expected.role in ("sponsor", "maker") and any(
+    return expected.role in MAKERS and any(
         segment.system.country in by_country for by_country in marks.candidates
     )
 
@@ -66,6 +66,7 @@ class Scorer:
     def __init__(self, marks: Likelihood, complete: float) -> None:
         self.marks, self.complete = marks, complete
         self._forms: dict[int, frozenset[int]] = {}
+        self._fixed: dict[tuple[int, int], float] = {}
 
     def bound(self, segment: Segment) -> float:
         """Upper bound of the log-likelihood ratio over the segment's years."""
@@ -85,25 +86,32 @@ class Scorer:
         seen = marks.seen[i]
         if seen.form == "illegible":
             return marks.hint(i, expected.role)
-        total = 0.0
+        total = self._still(i, expected)
         for way in expected.ways:
-            if way.kind not in DYNAMIC:
-                total += way.share * marks.fixed(i, way.kind, way.value)
-            elif way.kind == "cycle":
-                total += way.share * max(
-                    marks.letterform(i, at) for at in self._forms_of(segment)
-                )
-            elif seen.year is not None:
+            if way.kind == "cycle":
+                total += way.share * max(marks.letterform(i, at) for at in self._forms_of(segment))
+            elif way.kind in DYNAMIC and seen.year is not None:
                 hit = segment.year_from <= seen.year <= segment.year_to
                 total += way.share * (5000.0 if hit else 1.0)
         if expected.forms:
             maker = marks.maker_form(i, expected.forms)
-            if segment.system.country in marks.candidates[i]:
+            if expected.role in MAKERS and segment.system.country in marks.candidates[i]:
                 maker *= self._maker_top(i, segment)
             total += maker
         if seen.town and expected.role in ("town", "import", "office"):
             total = marks.town(i, segment)
         return total * marks.hint(i, expected.role)
+
+    def _still(self, i: int, expected: Expected) -> float:
+        """The part of a mark's ratio that is the same in every year."""
+        key = (i, id(expected))
+        if key not in self._fixed:
+            self._fixed[key] = math.fsum(
+                way.share * self.marks.fixed(i, way.kind, way.value)
+                for way in expected.ways
+                if way.kind not in DYNAMIC
+            )
+        return self._fixed[key]
 
     def _forms_of(self, segment: Segment) -> frozenset[int]:
         key = id(segment)

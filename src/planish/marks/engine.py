@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import msgspec
 
-from planish.evidence import Finding, Ledger
+from planish.evidence import Finding, Hypothesis, Ledger
 from planish.library.loader import Library, load
 from planish.library.rows import Maker
 from planish.marks.cells import Scorer
@@ -57,11 +57,12 @@ class Reader:
             readings.append(_unknown(post.unknown))
             readings.sort(key=lambda r: -r.probability)
         best = next((r for r in readings if r.kind != "unknown"), None)
-        hypotheses, lines = (
-            ledger(scorer, top[:_LEDGER_FOR], [r.label for r in readings if r.system][:_LEDGER_FOR])
-            if explain
-            else ((), Ledger())
-        )
+        hypotheses: tuple[Hypothesis, ...] = ()
+        lines = Ledger()
+        if explain:
+            told = _unlike(found)
+            labels = [self._reading(scorer, s).label for s in told]
+            hypotheses, lines = ledger(scorer, told, labels, post.unknown)
         contradictions = (
             (*unexplained(marks, best, self.plan), *claims_against(observed.claims, post, best))
             if best
@@ -239,6 +240,17 @@ class Reader:
         spots = where_to_look(form, self.library) if form else ()
         where = tuple(f"{s.place}" + (f" ({s.how})" if s.how else "") for s in spots[:3])
         return tuple(msgspec.structs.replace(n, where=where) for n in looks)
+
+
+def _unlike(found: Sequence[Span]) -> list[Span]:
+    """Spans for the ledger: the likeliest two, then the likeliest of other systems and offices."""
+    kept = list(found[:2])
+    for span in found[2:40]:
+        if len(kept) >= _LEDGER_FOR:
+            break
+        if all(span.segments[0].key != k.segments[0].key for k in kept):
+            kept.append(span)
+    return kept
 
 
 def as_name(text: str) -> str:

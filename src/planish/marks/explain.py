@@ -11,9 +11,14 @@ from collections.abc import Sequence
 from planish.evidence import Hypothesis, Ledger, LedgerLine, decibans, log_sum_exp
 from planish.marks.cells import Scorer
 from planish.marks.seen import Seen
-from planish.marks.spans import Span
+from planish.marks.spans import UNKNOWN_WEIGHT, Span
 
 _LEAST = -700.0
+#: absences that move all readings alike within this [dB] share one line
+_ALIKE = 0.2
+#: the hypothesis that the marks belong to no system here: every line is worth 0 dB to it, so a
+#: line's decibans for a reading are its weight against chance marks
+NONE = "none"
 
 
 def mean_log(scorer: Scorer, span: Span, include: Sequence[int], enforce: frozenset[str]) -> float:
@@ -71,7 +76,7 @@ def role_words(role: str) -> str:
 
 
 def ledger(
-    scorer: Scorer, top: Sequence[Span], labels: Sequence[str]
+    scorer: Scorer, top: Sequence[Span], labels: Sequence[str], unknown: float
 ) -> tuple[tuple[Hypothesis, ...], Ledger]:
     """Hypotheses with priors and the lines that lead from priors to probabilities."""
     seen = scorer.marks.seen
@@ -79,42 +84,58 @@ def ledger(
     roles = sorted({e.role for s in top for g in s.segments for e in g.expected})
     before = dict.fromkeys((s.key for s in top), 0.0)
     lines: list[LedgerLine] = []
-    none: frozenset[str] = frozenset()
+    nothing: frozenset[str] = frozenset()
     for count, i in enumerate(order, 1):
-        now = {s.key: mean_log(scorer, s, order[:count], none) for s in top}
+        now = {s.key: mean_log(scorer, s, order[:count], nothing) for s in top}
         lines.append(
             LedgerLine(
                 key=f"mark:{i}",
                 observed=shown(seen[i]),
                 because=_because(scorer, i, top[0]) if top else "",
-                likelihood_db={k: decibans(now[k] - before[k]) for k in now},
+                likelihood_db={**{k: decibans(now[k] - before[k]) for k in now}, NONE: 0.0},
                 sources=_sources(scorer, i, top[0]) if top else (),
             )
         )
         before = now
     enforced: set[str] = set()
+    rest = dict.fromkeys(before, 0.0)
     for role in roles:
         enforced.add(role)
         now = {s.key: mean_log(scorer, s, order, frozenset(enforced)) for s in top}
         moved = {k: decibans(now[k] - before[k]) for k in now}
         before = now
-        spread = max(moved.values(), default=0.0) - min(moved.values(), default=0.0)
+        if max(moved.values()) - min(moved.values()) <= _ALIKE:
+            rest = {k: rest[k] + moved[k] for k in rest}
+            continue
         lines.append(
             LedgerLine(
                 key=f"absent:{role}",
                 observed=f"{role_words(role)}: seen or not",
-                because="an expected mark that was not seen counts against"
-                if spread > 0.2
-                else "the same for every reading shown",
-                likelihood_db=moved,
+                because="an expected mark that was not seen counts against",
+                likelihood_db={**moved, NONE: 0.0},
                 sources=("practice",),
             )
         )
+    lines.append(
+        LedgerLine(
+            key="absent:rest",
+            observed="other marks of a set: seen or not",
+            because="about the same for every reading shown",
+            likelihood_db={**rest, NONE: 0.0},
+            sources=("practice",),
+        )
+    )
     hypotheses = tuple(
         Hypothesis(key=s.key, label=label, probability=s.probability, prior=prior_weight(s))
         for s, label in zip(top, labels, strict=True)
     )
-    return hypotheses, Ledger(tuple(lines))
+    none = Hypothesis(
+        key=NONE,
+        label="marks of no system in the library, or none at all",
+        probability=unknown,
+        prior=UNKNOWN_WEIGHT,
+    )
+    return (*hypotheses, none), Ledger(tuple(lines))
 
 
 def _weight(scorer: Scorer, i: int) -> float:

@@ -79,13 +79,24 @@ def _lines(
              {"fineness": -8.0, "pattern": 3.0}, ("practice",))
         )  # fmt: skip
     if len(figures) == 4 and 1500 <= value <= 2035:
-        lines.append((f"{text} could be a year", "four figures in range", {"year": 4.0}, ("practice",)))
+        lines.append(
+            (f"{text} could be a year", "four figures in range", {"year": 4.0}, ("practice",))
+        )
     else:
-        lines.append((f"{text} is no year", "not four figures in range", {"year": -25.0}, ("practice",)))
+        lines.append(
+            (f"{text} is no year", "not four figures in range", {"year": -25.0}, ("practice",))
+        )
     if re.search(r"\bR\.?D\b|\bRD\.?\s*NO|REGD|REGISTERED", " ".join(beside)):
         lines.append(("Rd stands before it", "registered design", {"design": 25.0}, ("practice",)))
     elif not 5 <= len(figures) <= 7:
-        lines.append(("no Rd before it", "Rd numbers have up to seven figures", {"design": -12.0}, ("practice",)))
+        lines.append(
+            (
+                "no Rd before it",
+                "Rd numbers have up to seven figures",
+                {"design": -12.0},
+                ("practice",),
+            )
+        )
     if any(w.startswith("PAT") for w in beside):
         lines.append(("PAT stands beside it", "patent", {"patent": 15.0}, ("practice",)))
     if re.search(r"\b(?:OZ|DWT|GR?|GRAMS?)\b", text, re.IGNORECASE):
@@ -129,9 +140,7 @@ def classify(marks: tuple[Mark, ...], library: Library) -> tuple[Finding, ...]:
     return tuple(found)
 
 
-def _finding(
-    shown: str, rows: list[tuple[str, str, dict[str, float], tuple[str, ...]]]
-) -> Finding:
+def _finding(shown: str, rows: list[tuple[str, str, dict[str, float], tuple[str, ...]]]) -> Finding:
     weights = {
         m: p * 10 ** (sum(row[2].get(m, 0.0) for row in rows) / 10) for m, p in _PRIOR.items()
     }

@@ -16,6 +16,8 @@ from planish.marks.thesaurus import Thesaurus
 OPEN_END = 2030
 #: kinds of sign whose match changes from year to year
 DYNAMIC = frozenset({"cycle", "year", "initials-year", "code"})
+#: roles that the register of makers speaks to
+MAKERS = frozenset({"sponsor", "maker"})
 
 
 class Way(msgspec.Struct, frozen=True):
@@ -105,6 +107,7 @@ class Plan:
         self.cycles = {c.id: c for c in library.cycles}
         self.letterforms: list[Letterform] = []
         self._form_index: dict[Letterform, int] = {}
+        self._alike: dict[tuple[str, float, str, tuple[Way, ...]], Expected] = {}
         self.known_words = self._words()
         self.segments = tuple(self._lay_out())
 
@@ -185,9 +188,7 @@ class Plan:
                     expected = self._expected(here_roles, here_signs, first)
                     dated = any(w.kind == "cycle" for e in expected for w in e.ways)
                     letters = self._letterforms(office, first, after - 1) if dated else ()
-                    found.append(
-                        Segment(system, at, first, after - 1, expected, weight, letters)
-                    )
+                    found.append(Segment(system, at, first, after - 1, expected, weight, letters))
         return found
 
     def _expected(self, roles: list[Role], signs: list[Sign], year: int) -> tuple[Expected, ...]:
@@ -208,5 +209,9 @@ class Plan:
             )
             forms = parse_forms(role.forms)
             if ways or forms:
-                found.append(Expected(name, role.presence, ways, forms, role.sources))
+                # one object for what is alike, so that its price is worked out once
+                key = (name, role.presence, role.forms, ways)
+                if key not in self._alike:
+                    self._alike[key] = Expected(name, role.presence, ways, forms, role.sources)
+                found.append(self._alike[key])
         return tuple(found)
