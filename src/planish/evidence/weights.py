@@ -34,9 +34,9 @@ def likelihood_ratio(weight_db: float) -> float:
 def probability(odds_db: float) -> float:
     """Probability of odds given in decibans."""
     if odds_db > 0:
-        return 1.0 / (1.0 + 10.0 ** (-odds_db / 10.0))
-    ratio = 10.0 ** (odds_db / 10.0)
-    return float(ratio / (1.0 + ratio))
+        return 1.0 / (1.0 + likelihood_ratio(-odds_db))
+    ratio = likelihood_ratio(odds_db)
+    return ratio / (1.0 + ratio)
 
 
 def in_words(weight_db: float) -> str:

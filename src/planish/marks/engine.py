@@ -12,13 +12,13 @@ from planish.library.rows import Maker
 from planish.marks.cells import Scorer
 from planish.marks.contradictions import claims_against, unexplained
 from planish.marks.explain import ledger, shown
-from planish.marks.likelihood import Likelihood
+from planish.marks.likelihood import Likelihood, place_fit
 from planish.marks.nextlook import next_looks
 from planish.marks.observation import Observed
 from planish.marks.plan import Plan
 from planish.marks.reading import Assigned, MakerGuess, NextLook, Reading, ReadingFinding
 from planish.marks.register import Candidate, Register, activity
-from planish.marks.seen import Seen, digest, is_ownership
+from planish.marks.seen import Seen, digest, fold, is_ownership
 from planish.marks.spans import Posterior, Span, posterior, spans
 from planish.marks.where import where_to_look
 
@@ -204,7 +204,9 @@ class Reader:
                     share
                     * candidate.fit
                     * max(when, 0.01)
-                    * marks.place_fit(candidate.maker, segment)
+                    * place_fit(
+                        candidate.maker, fold(segment.office.name) if segment.office else ""
+                    )
                 )
                 if w > weights[candidate.maker.name]:
                     weights[candidate.maker.name] = w

@@ -68,7 +68,7 @@ def _lines(
         )  # fmt: skip
     plated = {w for w in beside if w in _words_of(library, _PLATED)}
     if plated:
-        word = sorted(plated)[0]
+        word = min(plated)
         lines.append(
             (f"{word} stands beside it", "a plate or base-metal word: no fineness of the body",
              {"fineness": -15.0, "plating": 6.0}, _words_of(library, _PLATED)[word].sources)

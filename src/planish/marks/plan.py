@@ -180,7 +180,8 @@ class Plan:
                 here_roles = [r for r in roles[system.id] if r.office in ("", office)]
                 here_signs = [s for s in signs[system.id] if s.office in ("", office)]
                 edges = {low, high + 1}
-                for row in (*here_roles, *here_signs):
+                rows: list[Role | Sign] = [*here_roles, *here_signs]
+                for row in rows:
                     edges.update((row.year_from, (row.year_to or OPEN_END) + 1))
                 cuts = sorted(e for e in edges if low <= e <= high + 1)
                 weight = tuple(weights.get(office) or weights.get(system.id) or ())

@@ -55,6 +55,7 @@ _HINTS: dict[str, tuple[str, ...]] = {
 }
 _OWNER = re.compile(r"owner|presentation|inscription|armorial|engrav|initials of", re.IGNORECASE)
 _TOWN = re.compile(r"^town mark of (.+)$", re.IGNORECASE)
+_FIRM = frozenset(("CO", "SONS", "SON", "BROS", "LTD", "AND"))
 _FIGURES = re.compile(r"^[.,]?\d[\d.,/ ]*(?:S|FINE)?$", re.IGNORECASE)
 
 
@@ -149,27 +150,49 @@ def digest(mark: Mark, thesaurus: Thesaurus, known_words: frozenset[str]) -> See
         p for p in (re.sub(r"[^\w?]", "", s) for s in re.split(r"[\s./·•∙*&-]+", text)) if p
     )
     plain = "".join(parts)
-    sure = [c for c in plain if c != "?"]
     figures = "".join(c for c in text if c.isdigit())
-    common = {"mark": mark, "plain": plain, "parts": parts, "letters": letters, "roles": roles}
     year = int(figures) if len(figures) == 4 and 1300 <= int(figures) <= 2100 else None
     lost = "?" in plain or bool(re.search(r"\[-+\]", mark.text))
-    if not sure:
-        form = "letter" if len(plain) == 1 and ("date" in roles or not roles) else "illegible"
-        return Seen(form=form, lost=True, **common)
+    form, number = _form(mark.text, text, plain, parts, letters, figures, roles, known_words)
+    return Seen(
+        mark=mark,
+        form=form,
+        plain=plain,
+        parts=parts,
+        letters=letters,
+        number=figures if number else "",
+        year=year if form in ("figures", "mixed") else None,
+        roles=roles,
+        lost=lost or form == "illegible",
+    )
+
+
+def _form(
+    raw: str,
+    text: str,
+    plain: str,
+    parts: tuple[str, ...],
+    letters: tuple[tuple[str | None, str], ...],
+    figures: str,
+    roles: frozenset[str],
+    known_words: frozenset[str],
+) -> tuple[str, bool]:
+    """Form of a text, and whether its figures count."""
+    if not plain.replace("?", ""):
+        lone = len(plain) == 1 and ("date" in roles or not roles)
+        return ("letter" if lone else "illegible"), False
     if _FIGURES.match(text.strip()) or (
         figures and not any(c.isalpha() for c in plain if c not in "SMF")
     ):
-        return Seen(form="figures", number=figures, year=year, lost=lost, **common)
+        return "figures", True
     if plain in known_words:
-        return Seen(form="word", number=figures, lost=lost, **common)
+        return "word", True
     if figures:
-        return Seen(form="mixed", number=figures, year=year, lost=lost, **common)
+        return "mixed", True
     if len(letters) == 1:
-        return Seen(form="letter", lost=lost, **common)
-    short = [p for p in parts if p not in ("CO", "SONS", "SON", "BROS", "LTD", "AND")]
-    if short and max(len(p) for p in short) <= 3 and sum(map(len, short)) <= 7 and (
-        len(short) > 1 or mark.text.upper() == mark.text or len(plain) <= 2
-    ):  # fmt: skip
-        return Seen(form="initials", lost=lost, **common)
-    return Seen(form="name", lost=lost, **common)
+        return "letter", False
+    short = [p for p in parts if p not in _FIRM]
+    capitals = len(short) > 1 or raw.upper() == raw or len(plain) <= 2
+    if short and max(map(len, short)) <= 3 and sum(map(len, short)) <= 7 and capitals:
+        return "initials", False
+    return "name", False
