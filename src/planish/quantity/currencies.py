@@ -1,24 +1,24 @@
 """Currencies: the codes of ISO 4217 with their minor units, and signs.
 
-Codes in use and their minor units are those of the published ISO 4217 list (lists one; the tests
-compare with it). Codes no longer in use (list three) are kept for old sales and have two decimals
-here, from memory.
+Codes in use and their minor units are those of list one of ISO 4217 as published on 1 January 2026
+(the tests compare with it); codes of funds, metals and tests are left out. Codes no longer in use
+(list three) are kept for old sales, from memory, with two decimals.
 """
 
 from difflib import get_close_matches
 
 _TWO = """
-AED AFN ALL AMD AOA ARS AUD AWG AZN BAM BBD BDT BGN BMD BND BOB BRL BSD BTN BWP BYN BZD CAD CDF CHF
+AED AFN ALL AMD AOA ARS AUD AWG AZN BAM BBD BDT BMD BND BOB BRL BSD BTN BWP BYN BZD CAD CDF CHF
 CNY COP CRC CUP CVE CZK DKK DOP DZD EGP ERN ETB EUR FJD FKP GBP GEL GHS GIP GMD GTQ GYD HKD HNL HTG
 HUF IDR ILS INR IRR JMD KES KGS KHR KPW KYD KZT LAK LBP LKR LRD LSL MAD MDL MGA MKD MMK MNT MOP MRU
 MUR MVR MWK MXN MYR MZN NAD NGN NIO NOK NPR NZD PAB PEN PGK PHP PKR PLN QAR RON RSD RUB SAR SBD SCR
 SDG SEK SGD SHP SLE SOS SRD SSP STN SVC SYP SZL THB TJS TMT TOP TRY TTD TWD TZS UAH USD UYU UZS VED
-VES WST XCD YER ZAR ZMW ZWG
+VES WST XAD XCD XCG YER ZAR ZMW ZWG
 """
 _NONE = "BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX VND VUV XAF XOF XPF"
 _THREE = "BHD IQD JOD KWD LYD OMR TND"
 _FORMER = """
-ANG ATS BEF CSK CUC CYP DEM EEK ESP FIM FRF GRD HRK IEP ITL LTL LUF LVL MTL NLG PTE ROL SIT SKK SUR
+ANG ATS BEF BGN CSK CUC CYP DEM EEK ESP FIM FRF GRD HRK IEP ITL LTL LUF LVL MTL NLG PTE ROL SIT SKK SUR
 TRL VEF YUM ZWL
 """
 

@@ -121,6 +121,8 @@ def _single(text: str, qualifier: str, whole: str) -> str | None:
         marks.add(match[2])
         text = match[1]
     mark = "%" if "%" in marks or {"?", "~"} <= marks else next(iter(marks), "")
+    if years := _short_second_year(text):
+        return "/".join(year + mark for year in years.split("/"))
     if re.fullmatch(r"[0-9]{4}|[0-9]{4}-[0-9]{2}(-[0-9]{2})?|[0-9]{3}x|[0-9]{2}xx", text):
         return text.upper() + mark
     if re.fullmatch(r"[0-9]{5,}", text):

@@ -161,7 +161,7 @@ def _permille(text: str) -> Fraction:
 
 def _hint(value: Decimal) -> str:
     """A likely slip of the decimal point, or the plain remedy."""
-    for power in (1, 2, 3):
+    for power in (1, 2, 3) if value.is_finite() else ():
         guess = value.scaleb(-power)
         if 500 <= guess <= 1000:
             return f"did you mean {digits(guess)}?"

@@ -141,13 +141,15 @@ class Mass(msgspec.Struct, frozen=True, order=True):
         return f"{shown} {unit_of(unit).symbol}"
 
     def __str__(self) -> str:
-        """Grams (to the milligram at most) and troy ounces (2 decimals; 3 figures below one)."""
+        """Grams to the milligram and troy ounces to the hundredth; three figures where small."""
         ozt = self.to("ozt")
-        places = 2 if not ozt or abs(ozt) >= 1 else 2 - ozt.adjusted()
-        grams = digits(_rounded(self.grams, 3)) if self.grams else "0"
-        if self.grams and grams == "0":
-            grams = digits(self.grams)
-        return f"{grams} g ({format(_rounded(ozt, places), 'f')} ozt)"
+        grams = digits(_rounded(self.grams, _places(self.grams, 3)))
+        return f"{grams} g ({format(_rounded(ozt, _places(ozt, 2)), 'f')} ozt)"
+
+
+def _places(value: Decimal, usual: int) -> int:
+    """Decimals to show: the usual number, or as many as give three figures."""
+    return max(usual, 2 - value.adjusted()) if value else usual
 
 
 class MassRead(msgspec.Struct, frozen=True):

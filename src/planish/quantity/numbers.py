@@ -76,7 +76,7 @@ def fraction(value: Number, what: str = "figure") -> Fraction:
         raise TypeError(f"a number is needed, not {value!r}")
     if isinstance(value, int | Fraction):
         return Fraction(value)
-    if not math.isfinite(value):
+    if not (value.is_finite() if isinstance(value, Decimal) else math.isfinite(value)):
         raise QuantityError(what, value, "this is not a finite number", "give a plain figure")
     return Fraction(str(value))
 
