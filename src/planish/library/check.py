@@ -240,7 +240,7 @@ def cycles(library: Library) -> Iterator[str]:
         try:
             letters = expand(cycle)
         except CycleError as fault:
-            yield f"cycles {fault}"
+            yield f"cycles {fault.cycle}: {fault.fault}"
             continue
         for letter in letters:
             if letter.start > letter.end:
