@@ -35,7 +35,7 @@ def look(form: tuple[str, ...]) -> None:
         raise BadInput(
             f"no form '{words}'", "in the library", f"{mend}'planish look' lists the forms"
         )
-    title = found if found == words.lower() else f"{words}: looked up as {found}"
+    title = found if found.casefold() == words.casefold() else f"{words}: looked up as {found}"
     lines = [tint(f"Where to look: {title}", "head")]
     spots = where_to_look(found, library)
     for spot in spots:

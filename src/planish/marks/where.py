@@ -70,6 +70,9 @@ _OTHER_NAMES = {
     "kettle": "teapot",
 }
 
+#: short forms that English does compound in one word: teacup, mustardpot, snuffbox
+_COMPOUNDED = frozenset({"cup", "pot", "box", "mug", "pin", "fork", "bowl"})
+
 
 def forms(library: Library) -> tuple[str, ...]:
     """All forms that the library knows places for, in alphabetical order."""
@@ -177,6 +180,10 @@ def _names(form: str) -> Iterator[str]:
 
 def _suffix(word: str, known: dict[str, str]) -> str | None:
     """The longest one-word form that a compound ends in: ``tablespoon`` is a spoon."""
-    fits = [n for n in known if " " not in n and len(n) >= 3 and word.endswith(n) and n != word]
-    fits = [n for n in fits if len(n) >= 4 or n in ("cup", "pot", "box", "mug", "pin")]
+    # short words end too many others: an earring is no ring
+    fits = [
+        n
+        for n in known
+        if " " not in n and n != word and word.endswith(n) and (len(n) > 4 or n in _COMPOUNDED)
+    ]
     return known[max(fits, key=len)] if fits else None
