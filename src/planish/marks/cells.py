@@ -11,7 +11,7 @@ from collections.abc import Sequence
 import msgspec
 
 from planish.marks.likelihood import Likelihood
-from planish.marks.plan import DYNAMIC, MAKERS, Expected, Segment
+from planish.marks.plan import DYNAMIC, MAKERS, PLACES, Expected, Segment
 from planish.marks.register import phases
 
 #: a segment further than this below the best bound [natural log units] is left out
@@ -35,7 +35,7 @@ def presence(expected: Expected, complete: float) -> float:
 
 def is_dynamic(expected: Expected, segment: Segment, marks: Likelihood) -> bool:
     """Whether the match of any mark changes with the year."""
-    if any(way.kind in DYNAMIC for way in expected.ways):
+    if expected.moves:
         return True
     return expected.role in MAKERS and any(
         segment.system.country in by_country for by_country in marks.candidates
@@ -65,20 +65,34 @@ class Scorer:
 
     def __init__(self, marks: Likelihood, complete: float) -> None:
         self.marks, self.complete = marks, complete
-        self._forms: dict[int, frozenset[int]] = {}
+        self._all = range(len(marks.seen))
+        self._stray = [marks.stray(i) for i in self._all]
+        self._countries = {c for by_country in marks.candidates for c in by_country}
+        self._towns = any(seen.town for seen in marks.seen)
+        self._tops: dict[int, list[float]] = {}
         self._fixed: dict[tuple[int, int], float] = {}
 
     def bound(self, segment: Segment) -> float:
         """Upper bound of the log-likelihood ratio over the segment's years."""
         total = 0.0
-        best = [self.marks.stray(i) for i in range(len(self.marks.seen))]
+        best = list(self._stray)
+        country = segment.system.country
         for expected in segment.expected:
             p = presence(expected, self.complete)
             total += math.log1p(-p)
             odds = p / (1 - p)
-            for i in range(len(best)):
-                best[i] += odds * self._top(i, expected, segment)
-        return total + math.fsum(math.log(b) for b in best)
+            if expected.moves or (expected.role in MAKERS and country in self._countries):
+                tops: Sequence[float] = [self._top(i, expected, segment) for i in self._all]
+            elif expected.role in PLACES and self._towns:
+                tops = [self._top(i, expected, segment) for i in self._all]
+            else:
+                key = id(expected)
+                if key not in self._tops:
+                    self._tops[key] = [self._top(i, expected, segment) for i in self._all]
+                tops = self._tops[key]
+            for i, top in enumerate(tops):
+                best[i] += odds * top
+        return total + math.fsum(map(math.log, best))
 
     def _top(self, i: int, expected: Expected, segment: Segment) -> float:
         """Upper bound of a mark's ratio as a role over the segment."""
@@ -89,7 +103,7 @@ class Scorer:
         total = self._still(i, expected)
         for way in expected.ways:
             if way.kind == "cycle":
-                total += way.share * max(marks.letterform(i, at) for at in self._forms_of(segment))
+                total += way.share * self._letter_top(i, segment)
             elif way.kind in DYNAMIC and seen.year is not None:
                 hit = segment.year_from <= seen.year <= segment.year_to
                 total += way.share * (5000.0 if hit else 1.0)
@@ -98,7 +112,7 @@ class Scorer:
             if expected.role in MAKERS and segment.system.country in marks.candidates[i]:
                 maker *= self._maker_top(i, segment)
             total += maker
-        if seen.town and expected.role in ("town", "import", "office"):
+        if seen.town and expected.role in PLACES:
             total = marks.town(i, segment)
         return total * marks.hint(i, expected.role)
 
@@ -113,11 +127,11 @@ class Scorer:
             )
         return self._fixed[key]
 
-    def _forms_of(self, segment: Segment) -> frozenset[int]:
-        key = id(segment)
-        if key not in self._forms:
-            self._forms[key] = frozenset(segment.letters)
-        return self._forms[key]
+    def _letter_top(self, i: int, segment: Segment) -> float:
+        """The best ratio of a mark over the date letters of the segment."""
+        if self.marks.seen[i].form != "letter":
+            return self.marks.letterform(i, segment.letters[0])
+        return max(self.marks.letterform(i, at) for at in segment.distinct)
 
     def _maker_top(self, i: int, segment: Segment) -> float:
         country, marks = segment.system.country, self.marks
@@ -205,14 +219,7 @@ class Scorer:
         self, segments: Sequence[Segment]
     ) -> list[tuple[Segment, list[tuple[int, float]]]]:
         """Scores of all segments that can matter, with their prior not yet applied."""
-        bounds = []
-        for segment in segments:
-            top = max((w for _, _, w in segment.weights), default=segment.system.weight)
-            bounds.append(
-                self.bound(segment)
-                + math.log(max(top, 1e-9))
-                + math.log(segment.year_to - segment.year_from + 1)
-            )
+        bounds = [self.bound(s) + s.log_prior_top for s in segments]
         if not bounds:
             return []
         order = sorted(range(len(segments)), key=lambda s: -bounds[s])
@@ -225,5 +232,5 @@ class Scorer:
             scored = self.score(segment, range(segment.year_from, segment.year_to + 1))
             found.append((segment, scored))
             for year, value in scored:
-                best = max(best, value + math.log(max(segment.prior(year), 1e-9)))
+                best = max(best, value + segment.log_priors[year - segment.year_from])
         return found

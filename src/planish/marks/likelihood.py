@@ -8,7 +8,7 @@ import math
 
 from planish.library.rows import Maker, Office
 from planish.marks.letters import STYLE_AT_LARGE, case_given, seen_given, style_given
-from planish.marks.plan import MAKERS, Expected, Plan, Segment, Way
+from planish.marks.plan import MAKERS, PLACES, Expected, Plan, Segment, Way
 from planish.marks.register import Candidate, Register, phases
 from planish.marks.seen import FORM_AT_LARGE, Seen, fold
 from planish.marks.thesaurus import UNRELATED
@@ -228,7 +228,7 @@ class Likelihood:
             if expected.role in MAKERS:
                 maker *= self.maker_known(i, segment, year)
             total = total + maker if expected.ways else maker
-        if self.seen[i].town and expected.role in ("town", "import", "office"):
+        if self.seen[i].town and expected.role in PLACES:
             total = self.town(i, segment)
         return total * self.hint(i, expected.role)
 

@@ -18,6 +18,8 @@ OPEN_END = 2030
 DYNAMIC = frozenset({"cycle", "year", "initials-year", "code"})
 #: roles that the register of makers speaks to
 MAKERS = frozenset({"sponsor", "maker"})
+#: roles that a town mark known by its town may fill
+PLACES = frozenset({"town", "import", "office"})
 
 
 class Way(msgspec.Struct, frozen=True):
@@ -39,12 +41,15 @@ class Expected(msgspec.Struct, frozen=True):
     ways: tuple[Way, ...]
     forms: dict[str, float]
     sources: tuple[str, ...]
+    #: whether the match of a mark changes from year to year
+    moves: bool = False
 
 
 class Segment(msgspec.Struct, frozen=True):
     """Years [year_from, year_to] of one office in one system, all alike but for date letters.
 
-    letters: for each year the index of its letter in ``Plan.letterforms``; -1 where none is known.
+    log_priors: log of the prior weight of each year. letters: for each year the index of its
+    letter in ``Plan.letterforms``, -1 where none is known; distinct: the same without repeats.
     """
 
     system: System
@@ -52,20 +57,30 @@ class Segment(msgspec.Struct, frozen=True):
     year_from: int
     year_to: int
     expected: tuple[Expected, ...]
-    weights: tuple[tuple[int, int, float], ...]
+    log_priors: tuple[float, ...] = ()
     letters: tuple[int, ...] = ()
+    distinct: frozenset[int] = frozenset()
 
     @property
     def key(self) -> tuple[str, str]:
         """System and office."""
         return self.system.id, self.office.id if self.office else ""
 
+    @property
+    def log_prior_top(self) -> float:
+        """Log of the prior weight of the segment, were each year as likely as the likeliest."""
+        return max(self.log_priors) + math.log(len(self.log_priors))
+
     def prior(self, year: int) -> float:
         """Prior weight of one year."""
-        for low, high, weight in self.weights:
-            if low <= year <= high:
-                return weight
-        return self.system.weight
+        return math.exp(self.log_priors[year - self.year_from])
+
+
+def _weight(rows: tuple[tuple[int, int, float], ...], year: int, otherwise: float) -> float:
+    for low, high, weight in rows:
+        if low <= year <= high:
+            return weight
+    return otherwise
 
 
 def parse_forms(text: str) -> dict[str, float]:
@@ -184,12 +199,28 @@ class Plan:
                 for row in rows:
                     edges.update((row.year_from, (row.year_to or OPEN_END) + 1))
                 cuts = sorted(e for e in edges if low <= e <= high + 1)
-                weight = tuple(weights.get(office) or weights.get(system.id) or ())
+                here = tuple(weights[office]) if office else ()
+                whole = tuple(weights[system.id])
                 for first, after in pairwise(cuts):
                     expected = self._expected(here_roles, here_signs, first)
                     dated = any(w.kind == "cycle" for e in expected for w in e.ways)
                     letters = self._letterforms(office, first, after - 1) if dated else ()
-                    found.append(Segment(system, at, first, after - 1, expected, weight, letters))
+                    priors = tuple(
+                        math.log(_weight(here, y, 1.0) * _weight(whole, y, system.weight))
+                        for y in range(first, after)
+                    )
+                    found.append(
+                        Segment(
+                            system,
+                            at,
+                            first,
+                            after - 1,
+                            expected,
+                            priors,
+                            letters,
+                            frozenset(letters),
+                        )
+                    )
         return found
 
     def _expected(self, roles: list[Role], signs: list[Sign], year: int) -> tuple[Expected, ...]:
@@ -213,6 +244,13 @@ class Plan:
                 # one object for what is alike, so that its price is worked out once
                 key = (name, role.presence, role.forms, ways)
                 if key not in self._alike:
-                    self._alike[key] = Expected(name, role.presence, ways, forms, role.sources)
+                    self._alike[key] = Expected(
+                        name,
+                        role.presence,
+                        ways,
+                        forms,
+                        role.sources,
+                        any(w.kind in DYNAMIC for w in ways),
+                    )
                 found.append(self._alike[key])
         return tuple(found)
