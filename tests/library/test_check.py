@@ -137,6 +137,11 @@ FAULTS: list[tuple[Callable[[], Library], str]] = [
     (lambda: with_row("weights", Weight(target="LON", year_from=1900, year_to=1901, weight=1.0,
                                         source="practice", confidence=Confidence.PRACTICE)),
      "weights LON 1900-1901: overlaps LON 1900-1939"),
+    # weights cover
+    (lambda: broken("weights", first("weights", target="EXE", year_from=1701), year_to=1790),
+     "weights EXE: none for 1791"),
+    (lambda: broken("weights", first("weights", target="LON", year_from=1940), year_to=2000),
+     "weights LON: none for 2001"),
     # cycles
     (lambda: broken("cycles", first("cycles", id="LON-10"), letters="A B C"),
      "cycles LON-10: letters run to 1660, the cycle from 1658 to 1677"),

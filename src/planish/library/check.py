@@ -23,6 +23,8 @@ SIGN_KINDS = {
 #: how a maker's role may be written
 FORMS = frozenset({"device", "letter", "initials", "figures", "word", "name", "mixed"})
 _OPEN = 9999
+#: common practice: pieces of today are the newest that are read
+_LAST_YEAR = 2028
 
 
 def _years(row: msgspec.Struct) -> tuple[int | None, int | None]:
@@ -228,6 +230,23 @@ def one_role_at_a_time(library: Library) -> Iterator[str]:
                 yield f"{table} {name_of(after)}: overlaps {name_of(before)}"
 
 
+def weights_cover(library: Library) -> Iterator[str]:
+    """An office that has weights at all has one for each year in which it was open."""
+    grouped: dict[str, list[rows.Weight]] = defaultdict(list)
+    for weight in library.weights:
+        grouped[weight.target].append(weight)
+    for office in library.offices:
+        found = sorted(grouped[office.id], key=lambda w: w.year_from)
+        reached = office.opened
+        for weight in found:
+            if weight.year_from > reached:
+                break
+            reached = max(reached, (weight.year_to or _OPEN) + 1)
+        # an open office needs weights for the years that the engine looks at
+        if found and reached <= (office.closed or _LAST_YEAR):
+            yield f"weights {office.id}: none for {reached}"
+
+
 def cycles(library: Library) -> Iterator[str]:
     """Every cycle expands to its years; cycles of one office do not overlap.
 
@@ -267,6 +286,7 @@ CHECKS: tuple[Callable[[Library], Iterable[str]], ...] = (
     kinds,
     roles_and_signs,
     one_role_at_a_time,
+    weights_cover,
     cycles,
 )
 
