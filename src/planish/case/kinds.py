@@ -71,6 +71,16 @@ Fineness = Annotated[
         extra={"kind": "fineness"},
     ),
 ]
+Content = Annotated[
+    float,
+    msgspec.Meta(
+        description="Silver found by a test, in parts per thousand.",
+        ge=0,
+        le=1000,
+        examples=[921],
+        extra={"kind": "content"},
+    ),
+]
 Year = Annotated[
     int,
     msgspec.Meta(

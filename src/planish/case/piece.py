@@ -7,6 +7,7 @@ import msgspec
 from planish.case.kinds import (
     Approach,
     Belonging,
+    Content,
     Count,
     CountryCode,
     DateText,
@@ -176,7 +177,7 @@ class Test(Table, frozen=True, kw_only=True):
     in_air: MassText | None = None
     in_water: MassText | None = None
     water_temperature: float | None = None
-    fineness: Fineness | None = None
+    fineness: Content | None = None
     plus_minus: float | None = None
     instrument: Text | None = None
     date: DateText | None = None
