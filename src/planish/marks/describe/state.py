@@ -1,0 +1,174 @@
+"""What has been read so far: marks, what was said before the next mark, where we stand."""
+
+import re
+from dataclasses import dataclass, field
+
+from msgspec.structs import replace
+
+from planish.marks.describe import vocabulary as v
+from planish.marks.describe.draft import Draft, Where, unread
+from planish.marks.observation import Claim, Legibility, Search, Technique
+
+_FIGURES = re.compile(r"\W*\d[\d.,/ ]*\W*")
+_MAX_UNREAD_MARKS = 12
+
+
+@dataclass(slots=True)
+class Scope:
+    """What holds for the marks of a section or clause."""
+
+    where: Where = field(default_factory=Where)
+    technique: Technique | None = None
+    hint: str | None = None
+    legibility: Legibility | None = None
+
+
+@dataclass(slots=True)
+class State:
+    """The reading so far. A clause ends at ``;`` or a full stop, an item also at a comma."""
+
+    drafts: list[Draft] = field(default_factory=list)
+    claims: list[Claim] = field(default_factory=list)
+    searched: list[Search] = field(default_factory=list)
+    spans: list[tuple[int, int]] = field(default_factory=list)
+    pend: Draft = field(default_factory=Draft)
+    pend_spans: list[tuple[int, int]] = field(default_factory=list)
+    plural: bool = False
+    section: Scope = field(default_factory=Scope)
+    clause: Scope = field(default_factory=Scope)
+    current: Draft | None = None
+    clause_from: int = 0
+    item_from: int = 0
+    expected: int = 0
+    expected_from: int = 0
+    expected_legibility: Legibility | None = None
+    count: int = 0
+    remark: int = 0
+    remark_open: bool = False
+    partial: bool = False
+    last_claim: bool = False
+
+    # -- marks ---------------------------------------------------------------------------------
+
+    def mark(self, draft: Draft) -> Draft:
+        """Add a mark: it takes what was said before it and what holds for the clause."""
+        draft.take(self.pend)
+        scope_hint = self.clause.hint or self.section.hint
+        if draft.hint is None and scope_hint and (draft.text or scope_hint == v.PSEUDO):
+            draft.hint = scope_hint
+        draft.technique = draft.technique or self.clause.technique or self.section.technique
+        draft.legibility = draft.legibility or self.clause.legibility or self.section.legibility
+        if not draft.own_place and not draft.where:
+            draft.where = self.clause.where or self.section.where
+        self.drafts.append(draft)
+        self.current = draft
+        self.last_claim = False
+        self.forget()
+        return draft
+
+    def forget(self) -> None:
+        """Drop what was said before the next mark: it has been used."""
+        self.pend = Draft()
+        self.pend_spans = []
+        self.count = 0
+
+    def role(self, hint: str, span: tuple[int, int], *, plural: bool) -> None:
+        """The next mark is called this."""
+        if self.pend.hint and self.pend.hint != hint:
+            self.flush()
+        self.pend.hint = hint
+        self.plural = plural
+        self.pend_spans.append(span)
+
+    def flush(self) -> None:
+        """A role named without its letters becomes an unread mark; other words go to unread."""
+        role = self.pend.hint
+        if role in v.NAMED_ONLY:
+            said = self.pend
+            if not (self.plural and role == v.PSEUDO):
+                self.pend = Draft()
+                self.mark(unread(role, said))
+        elif role is not None and role != v.PSEUDO:
+            self.spans += self.pend_spans
+        self.forget()
+        self.plural = False
+
+    # -- ends ----------------------------------------------------------------------------------
+
+    def end_item(self) -> None:
+        """At a comma, semicolon or item number."""
+        if self.pend.hint or self.pend_spans:
+            self.flush()
+        self.pend = Draft()
+        self.count = 0
+        self.item_from = len(self.drafts)
+
+    def end_clause(self) -> None:
+        """At a semicolon: a place said alone speaks for all marks before it."""
+        self.end_item()
+        made = len(self.drafts) > self.clause_from
+        if not made and self.clause.where:
+            for draft in self.drafts:
+                if not draft.where:
+                    draft.where = self.clause.where
+        self.clause = Scope()
+        self.clause_from = len(self.drafts)
+
+    def end_sentence(self) -> None:
+        """At a full stop: marks that were counted and not described are added as unread ones."""
+        self.end_clause()
+        missing = self.expected - (len(self.drafts) - self.expected_from)
+        if 0 < missing <= _MAX_UNREAD_MARKS:
+            if self.expected_legibility or len(self.drafts) == self.expected_from or self.expected < 4:
+                for _ in range(missing):
+                    self.mark(
+                        Draft(text="[---]", legibility=self.expected_legibility, notes=["not described"])
+                    )
+            self.partial = True
+        self.expected = 0
+        self.expected_legibility = None
+        self.clause_from = self.item_from = len(self.drafts)
+
+    def header(self) -> None:
+        """At a colon: a place, technique or plural role said before it holds for the section."""
+        if len(self.drafts) > self.clause_from:
+            self.end_clause()
+            return
+        if self.clause.where or self.clause.technique:
+            self.section = Scope(
+                where=self.clause.where or self.section.where,
+                technique=self.clause.technique,
+                hint=self.section.hint,
+            )
+        if self.pend.legibility and self.pend.hint is None:
+            self.section.legibility = self.pend.legibility
+        if self.plural and self.pend.hint == v.PSEUDO:
+            self.section.hint = v.PSEUDO
+            self.forget()
+
+    # -- words after a mark --------------------------------------------------------------------
+
+    def targets(self, *, group: bool) -> list[Draft]:
+        """The marks that words after a mark speak of."""
+        if group:
+            found = self.drafts[self.clause_from :] or self.drafts
+            return list(found)
+        return [self.current] if self.current else []
+
+    def place_after(self, where: Where) -> None:
+        """A place said after marks: it is that of the clause's marks without their own place."""
+        for draft in self.drafts[self.clause_from :]:
+            if not draft.own_place:
+                draft.where, draft.own_place = where, True
+
+    def claim(self, claim: Claim) -> None:
+        """Add a claim."""
+        self.claims.append(claim)
+        self.last_claim = True
+
+    def doubt_last(self) -> None:
+        """A question mark after a claim or mark."""
+        if self.last_claim and self.claims:
+            self.claims[-1] = replace(self.claims[-1], doubtful=True)
+        elif self.current:
+            self.current.doubtful = True

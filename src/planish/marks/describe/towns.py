@@ -1,0 +1,119 @@
+"""A town's name: the name of its mark, or a claim of place."""
+
+from typing import TYPE_CHECKING
+
+from planish.marks.describe import places
+from planish.marks.describe import vocabulary as v
+from planish.marks.describe.draft import Draft
+from planish.marks.observation import Claim
+
+if TYPE_CHECKING:
+    from planish.marks.describe.marks import Scanner
+
+_LINKS = frozenset("of the for city town from in at".split())
+
+
+class Towns:
+    """Rules for towns; part of the scanner."""
+
+    def __init__(self, scanner: "Scanner") -> None:
+        self.scanner = scanner
+
+    def read(self) -> bool:
+        """A town at this word: "Moscow city emblem", "[Edinburgh mark]", "hm Birmingham"."""
+        s = self.scanner
+        hit = s.lexicon.find(s.tokens, s.at, ("town",))
+        if hit is None or self._is_text(hit[2]) or self._is_picture(hit[2]):
+            return False
+        town, size = str(hit[1]), hit[2]
+        tail = self._tail(s.at + size)
+        names_mark = any(
+            u in v.OFFICE_MARKS for t in s.tokens[s.at + size : s.at + size + tail] for u in t.units
+        )
+        state = s.state
+        if state.remark and state.current and state.current.device and state.pend.hint is None:
+            gloss = state.current.hint == v.TOWN or names_mark
+            if gloss:  # "(town mark, London)" or "(London mark)" explains the picture before it
+                state.current.hint = v.TOWN
+                state.claim(Claim(about="place", says=town))
+                s.at += size + tail
+                return True
+        if names_mark or s.of_mark or state.pend.hint == v.TOWN:
+            self._mark(town, size, tail)
+        else:
+            self._claim(town, size)
+        return True
+
+    def _tail(self, start: int) -> int:
+        """Words after the town that belong to the name of its office or mark."""
+        s = self.scanner
+        size = 0
+        while start + size < len(s.tokens):
+            token = s.tokens[start + size]
+            if token.kind != "word" or not token.units:
+                break
+            if not all(u in _OFFICE for u in token.units):
+                break
+            if s.lexicon.find(s.tokens, start + size, ("role",)) and not self._town_role(start + size):
+                break
+            size += 1
+        while size and s.tokens[start + size - 1].text.casefold() in ("of", "the", "city", "town"):
+            size -= 1
+        return size
+
+    def _town_role(self, at: int) -> bool:
+        s = self.scanner
+        role = s.lexicon.find(s.tokens, at, ("role",))
+        return role is not None and role[1] in (v.TOWN, "assay mark")
+
+    def _is_text(self, size: int) -> bool:
+        """Capitals in a text that has small letters are what is struck: PHILA., BOSTON."""
+        s = self.scanner
+        said = places.said(s.tokens, s.at, s.at + size)
+        after = s.token(size)
+        dated = after is not None and after.text[:4].isdigit() and len(after.text) >= 4
+        beside = s.token(-1)
+        in_name = beside is not None and beside.kind == "word" and beside.text.isupper()
+        return (
+            said.isupper()
+            and not s.shouting
+            and (in_name or not (s.hallmarked and dated))
+            and not dated
+            and len(said) > 2
+        )
+
+    def _is_picture(self, size: int) -> bool:
+        """ "Birmingham anchor" is an anchor."""
+        s = self.scanner
+        picture = s.lexicon.find(s.tokens, s.at, ("device",))
+        return picture is not None and picture[2] > size
+
+    def _mark(self, town: str, size: int, tail: int) -> None:
+        s = self.scanner
+        state = s.state
+        if state.pend.hint in (v.TOWN, "assay mark", v.STANDARD):
+            state.pend.hint = None
+        elif state.pend.hint:
+            state.flush()
+        draft = Draft(device=f"town mark of {town}", hint=v.TOWN)
+        state.pend.hint = None
+        state.mark(draft)
+        s.at += size + tail
+        s.reset()
+
+    def _claim(self, town: str, size: int) -> None:
+        s = self.scanner
+        state = s.state
+        if s.hallmarked:
+            pend = state.pend
+            state.pend = Draft(doubtful=True, legibility=pend.legibility)
+            state.mark(Draft(device=f"town mark of {town}", hint=v.TOWN))
+            state.pend = pend
+        state.claim(Claim(about="place", says=town, doubtful=state.pend.doubtful))
+        s.at += size
+
+
+_OFFICE = frozenset(
+    "city town district assay office administration department mark emblem coat arm of hallmark hall "
+    "certification the stamp punch symbol burgh guild inspectorate control administration's castle".split()
+) - {"castle"}
