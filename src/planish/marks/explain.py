@@ -27,6 +27,8 @@ def mean_log(scorer: Scorer, span: Span, include: Sequence[int], enforce: frozen
     priors: list[float] = []
     for segment in span.segments:
         low, high = max(segment.year_from, span.year_from), min(segment.year_to, span.year_to)
+        if low > high:
+            continue
         for year, value in scorer.score(segment, range(low, high + 1), include, enforce):
             weight = math.log(max(segment.prior(year), 1e-12))
             priors.append(weight)

@@ -8,10 +8,21 @@ import msgspec
 from planish.evidence import log_sum_exp
 from planish.marks.plan import Segment
 
-#: years join a span while no less likely than this share of its likeliest year
+#: years join a span while the marks fit them no worse than this share of its likeliest year
 _JOIN = 0.08
+#: a span of this many years bridges stretches of up to _GAP years that fit worse
+_LONG, _GAP = 40, 30
 #: prior weight of "none of these": marks of no system in the library (common practice)
 UNKNOWN_WEIGHT = 0.02
+
+
+class Cell(msgspec.Struct, frozen=True):
+    """A year of an office, with its probability and its likelihood up to a common factor."""
+
+    year: int
+    probability: float
+    likelihood: float
+    segment: Segment
 
 
 class Span(msgspec.Struct, frozen=True, kw_only=True):
@@ -49,50 +60,80 @@ def posterior(scored: list[tuple[Segment, list[tuple[int, float]]]]) -> Posterio
 
 def spans(post: Posterior) -> list[Span]:
     """Spans, likeliest first."""
-    by_office: dict[tuple[str, str], list[tuple[int, float, Segment]]] = defaultdict(list)
+    by_office: dict[tuple[str, str], list[Cell]] = defaultdict(list)
     for segment, year, p in post.cells:
-        by_office[segment.key].append((year, p, segment))
+        likelihood = p / segment.prior(year)
+        by_office[segment.key].append(Cell(year, p, likelihood, segment))
     found: list[Span] = []
     for (system, office), cells in by_office.items():
-        cells.sort(key=lambda c: c[0])
+        cells.sort(key=lambda c: c.year)
         found.extend(_runs(system, office, cells))
     found.sort(key=lambda s: -s.probability)
     return found
 
 
-def _runs(system: str, office: str, cells: list[tuple[int, float, Segment]]) -> list[Span]:
-    """Greedy: from the likeliest year outward while years stay likely enough."""
-    left = dict.fromkeys(range(len(cells)))
-    order = sorted(range(len(cells)), key=lambda i: -cells[i][1])
+def _runs(system: str, office: str, cells: list[Cell]) -> list[Span]:
+    """Greedy: from the likeliest year outward while the marks fit the years about as well.
+
+    It is the likelihood that joins, not the probability, so that thinly populated years on either
+    side of a well-populated stretch stay in. A long span (no date letter read) bridges a short
+    stretch that the marks exclude, such as the Britannia years.
+    """
+    free = [True] * len(cells)
+    order = sorted(range(len(cells)), key=lambda i: -cells[i].probability)
     found: list[Span] = []
     for top in order:
-        if top not in left:
+        if not free[top]:
             continue
-        peak = cells[top][1]
-        low = high = top
-        while low - 1 in left and _near(cells, low - 1, low) and cells[low - 1][1] >= _JOIN * peak:
-            low -= 1
-        while (
-            high + 1 in left and _near(cells, high, high + 1) and cells[high + 1][1] >= _JOIN * peak
-        ):
-            high += 1
+        least = _JOIN * cells[top].likelihood
+        low = _reach(cells, free, top, -1, least)
+        high = _reach(cells, free, top, 1, least)
+        if cells[high].year - cells[low].year + 1 >= _LONG:
+            low = _bridge(cells, free, low, -1, least)
+            high = _bridge(cells, free, high, 1, least)
         inside = range(low, high + 1)
         for i in inside:
-            del left[i]
-        segments = tuple(dict.fromkeys(id(cells[i][2]) for i in inside))
-        by_id = {id(cells[i][2]): cells[i][2] for i in inside}
+            free[i] = False
+        by_id = {id(cells[i].segment): cells[i].segment for i in inside}
         found.append(
             Span(
-                key=f"{system}/{office or '-'}/{cells[low][0]}-{cells[high][0]}",
-                segments=tuple(by_id[s] for s in segments),
-                year_from=cells[low][0],
-                year_to=cells[high][0],
-                probability=math.fsum(cells[i][1] for i in inside),
-                best_year=cells[top][0],
+                key=f"{system}/{office or '-'}/{cells[low].year}-{cells[high].year}",
+                segments=tuple(by_id.values()),
+                year_from=cells[low].year,
+                year_to=cells[high].year,
+                probability=math.fsum(cells[i].probability for i in inside),
+                best_year=cells[top].year,
             )
         )
     return found
 
 
-def _near(cells: list[tuple[int, float, Segment]], a: int, b: int) -> bool:
-    return cells[b][0] - cells[a][0] == 1
+def _reach(cells: list[Cell], free: list[bool], at: int, step: int, least: float) -> int:
+    """The furthest cell in one direction that joins without a gap."""
+    while True:
+        after = at + step
+        if not 0 <= after < len(cells) or not free[after]:
+            return at
+        if abs(cells[after].year - cells[at].year) != 1 or cells[after].likelihood < least:
+            return at
+        at = after
+
+
+def _bridge(cells: list[Cell], free: list[bool], at: int, step: int, least: float) -> int:
+    """As ``_reach``, over gaps of at most ``_GAP`` years."""
+    while True:
+        after = at + step
+        while (
+            0 <= after < len(cells)
+            and free[after]
+            and abs(cells[after].year - cells[at].year) <= _GAP
+            and cells[after].likelihood < least
+        ):
+            after += step
+        if (
+            not 0 <= after < len(cells)
+            or not free[after]
+            or abs(cells[after].year - cells[at].year) > _GAP
+        ):
+            return at
+        at = _reach(cells, free, after, step, least)
