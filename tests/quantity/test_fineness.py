@@ -53,6 +53,7 @@ def test_shared_check_values_of_fineness(row: dict[str, Any]) -> None:
         # sterling is 11 oz 2 dwt of the troy pound of 12 oz = 222/240
         ("sterling", "925"),
         ("Sterling silver", "925"),
+        ("britannia", "958.4"),  # Hallmarking Act 1973, Schedule 2
         ("11 oz 2 dwt", "925"),
         ("11oz. 2dwt.", "925"),
         # 96 zolotnik, 16 loth, 24 karat are pure: common practice of those standards
@@ -75,7 +76,6 @@ def test_finenesses_are_read(text: str, permille: str) -> None:
         ("11/12", Fraction(11, 12)),
         # 11 oz 10 dwt = 230/240
         ("11 oz 10 dwt", Fraction(23, 24)),
-        ("britannia", Fraction(23, 24)),
         ("88 zolotnik", Fraction(88, 96)),
         # Paris: 12 deniers of 24 grains are pure (from memory)
         ("11 deniers 12 grains", Fraction(276, 288)),

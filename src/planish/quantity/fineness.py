@@ -29,7 +29,8 @@ _SCALES = {
 # words with one legal meaning; "coin" has several and is refused
 _NAMED = {
     "sterling": Fraction(925),  # 11 oz 2 dwt of the troy pound
-    "britannia": Fraction(115000, 120),  # 11 oz 10 dwt
+    # 11 oz 10 dwt is 958.33; the figure in law is 958.4 (Hallmarking Act 1973, Schedule 2)
+    "britannia": Fraction("958.4"),
     "fine": Fraction(1000),
     "pure": Fraction(1000),
 }
