@@ -9,6 +9,7 @@ from planish.marks import Reading, ReadingFinding
 
 _SHOWN_MAKERS = 4
 _SLIGHTEST_DB = 0.5
+_SETTLED = 0.5  # likelier than all rivals together
 
 _KINDS = {
     "solid": "silver",
@@ -42,9 +43,10 @@ def _verdict(found: ReadingFinding) -> list[str]:
         chance = f" ({percent(best.probability)})" if best else ""
         lines = [tint(f"Not settled: no reading of these marks stands out{chance}.", "head")]
         return lines + prose("No match here is no proof that the marks are false.")
-    lines = [
-        tint(line, "head") for line in prose(f"{best.label}: {percent(best.probability)}", 0, 2)
-    ]
+    verdict = f"{best.label}: {percent(best.probability)}"
+    if best.probability < _SETTLED:
+        verdict = f"Not settled; likeliest of {len(found.readings)}: {verdict}"
+    lines = [tint(line, "head") for line in prose(verdict, 0, 2)]
     detail = [_KINDS.get(best.kind, best.kind), best.system_label]
     return lines + prose("; ".join(d for d in detail if d))
 
