@@ -12,8 +12,6 @@ from planish.cli.terminal import say
 if TYPE_CHECKING:
     from planish.marks import Observed, ReadingFinding
 
-_MOST_CHARACTERS = 20_000
-
 
 class _Line(msgspec.Struct, frozen=True):
     """One line of a file of descriptions."""
@@ -88,26 +86,27 @@ def read(
     _fail_on(finding, fail_on)
 
 
-def observed_of(marks: tuple[str, ...], description: str | None) -> "Observed":
+def observed_of(
+    marks: tuple[str, ...], description: str | None, form: str | None = None
+) -> "Observed":
     """Marks given one by one and a description, joined to one observation.
 
     Raises:
-        BadInput: a text is empty or too long to be the marks of one piece.
+        BadInput: a text is empty, too long or holds control characters.
     """
     from planish.marks import Observed, describe
+    from planish.marks.describe import DescriptionError
 
     texts = [*marks, *([description] if description else [])]
+    parts: list[Observed] = []
     for n, text in enumerate(texts, 1):
         where = "--description" if n > len(marks) else f"mark {n}"
         if not text.strip():
             raise BadInput("an empty text is no mark", where, "leave it out")
-        if len(text) > _MOST_CHARACTERS:
-            raise BadInput(
-                f"{len(text):,} characters are too many for one piece",
-                where,
-                f"give at most {_MOST_CHARACTERS:,}, or use --lines for a file of pieces",
-            )
-    parts = [describe(text) for text in texts]
+        try:
+            parts.append(describe(text, form))
+        except DescriptionError as fault:
+            raise BadInput(f"{where}: {fault}") from None
     if len(parts) == 1 and description:
         return parts[0]
     return Observed(
@@ -124,7 +123,7 @@ def _read_one(
 ) -> "ReadingFinding":
     from planish.marks import read as read_marks
 
-    return read_marks(observed_of(marks, description), form=form)
+    return read_marks(observed_of(marks, description, form), form=form)
 
 
 def _read_lines(file: BinaryIO) -> None:
