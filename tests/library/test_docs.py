@@ -15,7 +15,7 @@ COMMON = {field.name for field in msgspec.structs.fields(Row)}
 
 
 def section(heading: str) -> str:
-    found = re.search(rf"^### {heading}\n(.*?)(?=^##)", PAGE, re.M | re.S)
+    found = re.search(rf"^### {heading}\n(.*?)(?=^##)", PAGE, re.MULTILINE | re.DOTALL)
     assert found, f"no heading for {heading}"
     return found[1]
 
@@ -30,7 +30,7 @@ def test_every_column_is_explained(table: str) -> None:
 
 
 def test_every_heading_is_a_table() -> None:
-    assert set(re.findall(r"^### (\w+)", PAGE, re.M)) == set(TABLES)
+    assert set(re.findall(r"^### (\w+)", PAGE, re.MULTILINE)) == set(TABLES)
 
 
 def test_common_columns_and_confidence_are_explained() -> None:

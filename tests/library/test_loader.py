@@ -73,6 +73,7 @@ def test_the_shipped_library_loads_with_its_row_types() -> None:
 
     for table, kind in TABLES.items():
         found = getattr(library, table)
+        assert found, table
         assert all(isinstance(row, kind) for row in found)
 
 
