@@ -39,7 +39,8 @@ digest, name = pathlib.Path("tools/SHA256SUMS").read_text().split()
 if hashlib.sha256(pathlib.Path("tools", name).read_bytes()).hexdigest() != digest:
     sys.exit(f"planish: tools/{name} is damaged; get it again with: git checkout tools")
 ' || exit 2
-    PYTHONPATH=$(echo tools/pip-*.whl) "$py" -m pip --disable-pip-version-check "$@"
+    PIP_ROOT_USER_ACTION=ignore PYTHONPATH=$(echo tools/pip-*.whl) \
+        "$py" -m pip --disable-pip-version-check "$@"
 }
 
 stamp() { # stamp KIND: changes whenever what would be installed changes
