@@ -38,11 +38,11 @@ def test_each_sign_of_the_notation_is_read() -> None:
         ("PB / AB", "PB/AB"),
         ("  W   &  Co ", "W & Co"),
         ("C•A∙B", "C·A·B"),
-        ("ST[.]RL[--]", "ST[.]RL[---]"),
-        ("[..]A", "[.][.]A"),
-        ("_M", "[M]"),
-        ("[MA]", "[M][A]"),
-        ("D?", "D[.]"),
+        ("ST[.]RL[--]", "ST?RL[---]"),
+        ("[..]A", "??A"),
+        ("[M]", "_M"),
+        ("_M[A.]", "[MA.]"),
+        ("D[.]", "D?"),
         ("M^M", "M^M"),
         ("В∙С/1872", "В·С/1872"),
         ("[–]", "[---]"),
@@ -129,6 +129,11 @@ def test_print_and_parse_agree(text: str) -> None:
     except TranscriptionError:
         return
     assert parse(print_(first)) == first
+
+
+@pytest.mark.parametrize("text", ["?" * 200, "[-]A" * 50, "_A" * 100, "[A.B]" * 40, "A" * 200])
+def test_the_longest_texts_print_short_enough_to_be_read(text: str) -> None:
+    assert parse(print_(parse(text))) == parse(text)
 
 
 @given(st.text(max_size=220))

@@ -11,12 +11,14 @@ critiques", Mnemosyne (3) 59 (1932), 362-365 (the Leiden system; from memory). I
 uncertain letter is typed ``_`` before the letter.
 """
 
+import re
 import unicodedata
 from enum import StrEnum
 
 import msgspec
 
 MAX_LENGTH = 200
+_GAPS = re.compile(r"\[-+\]")
 
 
 class TranscriptionError(ValueError):
@@ -265,13 +267,13 @@ def parse(text: str) -> Transcription:
     """The transcription that ``text`` writes.
 
     Raises:
-        TranscriptionError: more than 200 characters, a control character, a bracket that does not
+        TranscriptionError: more than 200 characters ([---] counts as three), a control character, a bracket that does not
             close, or a sign with no meaning here.
 
     >>> parse("W·[.]/&Co").letters
     (('W', True), (None, False), ('C', True), ('o', True))
     """
-    if len(text) > MAX_LENGTH:
+    if len(text) > MAX_LENGTH and len(_GAPS.sub("[-]", text[: 4 * MAX_LENGTH])) > MAX_LENGTH:
         raise TranscriptionError(
             text[:MAX_LENGTH], MAX_LENGTH, f"longer than {MAX_LENGTH} characters; shorten it"
         )
@@ -286,22 +288,43 @@ def parse(text: str) -> Transcription:
 
 
 def print_(transcription: Transcription) -> str:
-    """The text that parses to the same transcription.
+    """The text that parses to the same transcription, never longer than any other that does.
 
-    >>> print_(parse("ST?RL[ING] /  [--]"))
-    'ST[.]RL[I][N][G]/[---]'
+    >>> print_(parse("ST[.]RL[ING] / A[B]  [--]"))
+    'ST?RL[ING]/A_B [---]'
     """
-    return "".join(_print(token) for token in transcription.tokens)
+    out: list[str] = []
+    tokens = transcription.tokens
+    at = 0
+    while at < len(tokens):
+        end = at
+        while end < len(tokens) and _doubted(tokens[end]):
+            end += 1
+        if end > at:
+            run = [t.char for t in tokens[at:end] if isinstance(t, Letter)]
+            out.append(_print_doubted(run))
+            at = end
+        else:
+            out.append(_print(tokens[at]))
+            at += 1
+    return "".join(out)
+
+
+def _doubted(token: Token) -> bool:
+    return isinstance(token, Letter) and not token.sure
+
+
+def _print_doubted(run: list[str | None]) -> str:
+    """Uncertain and lost letters side by side: ``?``, ``_A``, or one bracket."""
+    if sum(char is not None for char in run) > 1:
+        return "[" + "".join(char or "." for char in run) + "]"
+    return "".join(f"_{char}" if char else "?" for char in run)
 
 
 def _print(token: Token) -> str:
     match token:
-        case Letter(None):
-            return "[.]"
-        case Letter(char, False):
-            return f"[{char}]"
         case Letter(char):
-            return str(char)
+            return char or "?"
         case Gap():
             return "[---]"
         case Separator(kind):

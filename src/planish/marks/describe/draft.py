@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 
 from planish.marks.describe import vocabulary as v
 from planish.marks.describe.struck import clean
+from planish.marks.transcription import parse
 from planish.marks.observation import Case, Legibility, Mark, Style, Technique
 
 
@@ -61,10 +62,12 @@ class Draft:
         if text is None and self.device is None:
             return None
         case, sure = self.case, self.case is not None
-        if case is None and text and len(letters := [c for c in text if c.isalpha()]) == 1:
+        letters = parse(text).letters if text else ()
+        if case is None and text and len(letters) == 1 and "[---]" not in text:
             # a small letter is printed small on purpose; a capital is how any letter is printed
-            sure = letters[0].islower()
-            if sure or letters[0].isupper():
+            char = letters[0][0] or ""
+            sure = char.islower()
+            if sure or char.isupper():
                 case = Case.SMALL if sure else Case.CAPITAL
         return Mark(
             text=text,

@@ -6,6 +6,7 @@ import msgspec
 
 from planish.library.loader import Library
 from planish.marks.describe import vocabulary as v
+from planish.marks.describe import world
 from planish.marks.describe.tokens import Token, fold
 
 
@@ -103,8 +104,8 @@ def _list(text: str) -> list[str]:
 def _words(lexicon: Lexicon) -> None:
     tables: dict[str, Mapping[str, object]] = {
         "role": v.ROLES, "style": v.STYLES, "case": v.CASES, "legibility": v.LEGIBILITY,
-        "count": v.COUNTS, "number": v.NUMBERS, "metal": v.METALS, "period": v.PERIODS,
-        "town": v.TOWNS,
+        "count": v.COUNTS, "number": v.NUMBERS, "metal": world.METALS, "period": world.PERIODS,
+        "town": world.TOWNS,
     }  # fmt: skip
     for kind, table in tables.items():
         for phrase, value in table.items():
@@ -115,8 +116,8 @@ def _words(lexicon: Lexicon) -> None:
         "generic": v.GENERIC, "letter": v.LETTER_NOUNS, "outline": v.OUTLINES,
         "container": v.CONTAINERS, "part": v.PARTS, "spot": v.SPOTS, "doubt": v.DOUBTS,
         "or": v.ALTERNATIVES, "negation": v.NEGATIONS, "unmarked": v.UNMARKED,
-        "partial": v.PARTIAL, "joined": v.JOINED, "over": v.OVER, "country": v.COUNTRIES,
-        "join": v.CHARGE_JOINS,
+        "partial": v.PARTIAL, "joined": v.JOINED, "over": v.OVER, "country": world.COUNTRIES,
+        "join": v.CHARGE_JOINS, "order": v.ORDER,
     }  # fmt: skip
     for kind, text in lists.items():
         for phrase in _list(text):
@@ -125,7 +126,7 @@ def _words(lexicon: Lexicon) -> None:
         lexicon.add("filler", word)
     for word in sorted(v.PREPOSITIONS):
         lexicon.add("prep", word)
-    for text in _list(v.STRUCK):
+    for text in _list(world.STRUCK):
         lexicon.add_struck(text)
 
 

@@ -6,23 +6,23 @@ Words before a mark wait for it ("script letter k"); words after it are given to
 
 from collections.abc import Sequence
 
-from planish.marks.describe import claims, places
+from planish.marks.describe import places
 from planish.marks.describe import vocabulary as v
 from planish.marks.describe.draft import Draft
+from planish.marks.describe.letters import Letters
 from planish.marks.describe.lexicon import Lexicon
-from planish.marks.describe.state import Scope, State
-from planish.marks.describe.struck import is_initials, split
+from planish.marks.describe.pictures import Pictures
+from planish.marks.describe.state import State
 from planish.marks.describe.tokens import Token, tokenize
 from planish.marks.describe.towns import Towns
 from planish.marks.describe.words import Words
 from planish.marks.observation import Claim, Legibility, Search, Technique
 
-_STOPS = frozenset(",;.:#")
 _ENGRAVED = (Technique.ENGRAVED, Technique.SCRATCHED)
 _ARTICLES = frozenset(("a", "an", "the", "one", "another"))
 #: order in which the senses of one phrase are tried
 _SENSES = (
-    "unmarked", "partial", "role", "device", "town", "count", "technique", "legibility", "style",
+    "unmarked", "partial", "order", "role", "device", "town", "count", "technique", "legibility", "style",
     "case", "joined", "doubt", "or", "negation", "letter", "generic", "maker", "period", "metal",
     "number", "country", "filler",
 )  # fmt: skip
@@ -43,7 +43,11 @@ class Scanner:
         self.all = False  # "all", "each" was just read
         self.article = False
         self.of_mark = False  # "mark of", "arms of" was just read
+        self.role_end = -1  # where the words of the last role ended
+        self.mark_end = -1  # where the words of the last mark ended
         self.shouting = not any(c.islower() for c in text)
+        self.letters = Letters(self)
+        self.pictures = Pictures(self)
         self.words = Words(self)
         self.towns = Towns(self)
 
@@ -65,6 +69,10 @@ class Scanner:
         self.state.spans.append(self.span(size))
         self.at += size
 
+    def fresh(self) -> bool:
+        """Whether a mark was made in this item, so that words can still be added to it."""
+        return self.state.current is not None and len(self.state.drafts) > self.state.item_from
+
     def starts_item(self) -> bool:
         """Whether nothing was said since the last stop or bracket."""
         before = self.token(-1)
@@ -84,9 +92,9 @@ class Scanner:
                 self.tokens, at, self.lexicon, bare=False
             ):
                 return False
-            if self.lexicon.find(self.tokens, at, ("role", "device")) or self.words.is_text(at):
+            if self.lexicon.find(self.tokens, at, ("role", "device")) or self.letters.is_text(at):
                 return True
-            if self.lexicon.find(self.tokens, at, ("generic",)) and at > start:
+            if self.lexicon.find(self.tokens, at, ("generic",)):
                 return True
         return False
 
@@ -142,8 +150,7 @@ class Scanner:
                     state.end_item()
                 self.letter = ""
             case "#":
-                state.end_item()
-                state.current = None
+                state.item_number()
             case ";":
                 state.end_clause()
             case _:
@@ -157,7 +164,21 @@ class Scanner:
     def list_goes_on(self) -> bool:
         """Whether the mark of a role comes after the comma: "town mark, London", "..., in script:"."""
         start = self.at + 1
-        if self.state.pend.hint == v.TOWN and self.lexicon.find(self.tokens, start, ("town",)):
+        hint = self.state.pend.hint
+        following = self.tokens[start] if start < len(self.tokens) else None
+        if hint == v.TOWN and self.lexicon.find(self.tokens, start, ("town",)):
+            return True
+        if following is None:
+            return False
+        if hint in (v.TOWN, v.DUTY, "assay mark", "discharge mark", "charge mark") and (
+            following.text in ("a", "an")
+        ):
+            return True
+        if hint in (v.MAKER, v.DATE, "retailer's mark") and self.at > self.role_end and (
+            following.kind == "quote"
+        ):
+            return hint != v.DATE or len(following.text) == 1
+        if self.lexicon.find(self.tokens, start, ("doubt",)):
             return True
         if self.state.plural and self.state.pend.hint == v.MAKER:
             return True
@@ -177,130 +198,27 @@ class Scanner:
 
     def close(self) -> None:
         self.state.remark = max(0, self.state.remark - 1)
-        if self.state.pend.hint and self.state.current is None:
-            self.state.flush()
-        elif self.state.pend.hint:
+        following = self.token(1)
+        if self.state.pend.hint and not (following is not None and following.text == ":"):
             self.state.end_item()
         self.at += 1
 
     def quote(self, token: Token) -> None:
         self.at += 1
-        self.struck(token.text, quoted=True)
-
-    # -- struck text ---------------------------------------------------------------------------
-
-    def struck(self, text: str, *, quoted: bool) -> None:
-        """Marks of a struck text; they take what was said before them."""
-        state = self.state
-        if self.clause_engraved() and not state.pend.hint == v.MAKER:
-            self.inscription(text)
-            return
-        pieces = split(text, self.lexicon)
-        if quoted and len(pieces) == 1 and pieces[0].text and self.quoted_device(text):
-            return
-        hint, plural = state.pend.hint, state.plural
-        for piece in pieces:
-            if piece.remark:
-                self.remark(piece.remark)
-                continue
-            if self.joins(piece.text):
-                continue
-            draft = state.mark(Draft(text=piece.text))
-            if plural and draft.hint is None and hint == v.MAKER:
-                draft.hint = hint
-        if not pieces:
-            state.spans.append((self.tokens[self.at - 1].start, self.tokens[self.at - 1].end))
-        if plural and hint == v.MAKER:
-            state.clause.hint = hint
-        state.plural = False
-        self.reset()
-
-    def quoted_device(self, text: str) -> bool:
-        """Quotation marks round a picture in words: "walking lion"."""
-        if text.isupper() or not any(c.islower() for c in text):
-            return False
-        inner = tokenize(text)
-        hit = self.lexicon.find(inner, 0, ("device",)) if inner else None
-        if not hit or hit[2] != len(inner) or (len(inner) == 1 and text[0].isupper()):
-            return False
-        self.state.mark(Draft(device=str(hit[1]) or text))
-        self.reset()
-        return True
-
-    def remark(self, text: str) -> None:
-        """Bracketed words inside a struck text: pictures, or how it is written."""
-        outer, self.tokens, at, self.at = self.tokens, tokenize(text), self.at, 0
-        spans = len(self.state.spans)
-        while self.at < len(self.tokens):
-            before = self.at
-            token = self.tokens[self.at]
-            if token.kind == "word":
-                self.word()
-            elif token.kind == "quote":
-                self.quote(token)
-            elif token.text in ",;":
-                self.state.end_item()
-                self.at += 1
-            else:
-                self.at += 1
-            self.at = max(self.at, before + 1)
-        if len(self.state.spans) > spans:
-            del self.state.spans[spans:]
-            if self.state.current:
-                self.state.current.note(text)
-        self.tokens, self.at = outer, at
-
-    def joins(self, text: str) -> bool:
-        """Letters over letters ("TE over GS"), initials over a year, P & B in three punches."""
-        state = self.state
-        current = state.current
-        if current is None or not current.text or state.pend.hint not in (None, "date"):
-            return False
-        before = self.words.over
-        self.words.over = False
-        if before and is_initials(current.text) and (is_initials(text) or self.is_year(text)):
-            current.text += f"/{text}"
-            state.forget()
-            return True
-        if self.letter == "initials" and self.words.listed and len(text) == 1:
-            current.text += f" {text}"
-            return True
-        if text == "&" or current.text.endswith(" &"):
-            current.text += f" {text}"
-            return True
-        return False
-
-    @staticmethod
-    def is_year(text: str) -> bool:
-        return len(text) == 4 and text.isdigit() and 1300 <= int(text) <= 2049
-
-    def clause_engraved(self) -> bool:
-        state = self.state
-        technique = state.pend.technique or state.clause.technique or state.section.technique
-        return technique in _ENGRAVED
-
-    def inscription(self, text: str) -> None:
-        """Engraved words are kept whole; too long for a mark, they are a note."""
-        draft = Draft(text=text)
-        if draft.finish() is None:
-            self.state.claim(Claim(about="note", says=f"engraved: {text}"))
-            self.state.forget()
-        else:
-            self.state.mark(draft)
-        self.reset()
+        self.letters.struck(token.text, quoted=True)
 
     # -- words ---------------------------------------------------------------------------------
 
     def word(self) -> None:
         """Read the longest phrase at a word."""
-        for rule in (self.words.phrase, self.towns.read, self.words.numbers, self.words.letters):
+        for rule in (self.words.phrase, self.towns.read, self.letters.numbers, self.letters.run):
             if rule():
                 return
         for hit in self.lexicon.hits(self.tokens, self.at):
             for sense in _SENSES:
                 if sense in hit.senses and self.sense(sense, hit.senses[sense], hit.length):
                     return
-        self.words.unknown()
+        self.pictures.unknown()
 
     def sense(self, sense: str, value: object, size: int) -> bool:
         """Act on one sense of the phrase here; False where it does not fit."""
@@ -316,6 +234,14 @@ class Scanner:
     def _partial(self, value: object, size: int) -> bool:
         del value
         self.state.partial = True
+        self.at += size
+        return True
+
+    def _order(self, value: object, size: int) -> bool:
+        """Words on how the marks lie to one another: a note, no place on the piece."""
+        said = str(value)
+        if self.state.current and self.state.remark == 0 and "by" not in said and "with" not in said:
+            self.state.current.note(said)
         self.at += size
         return True
 
@@ -336,12 +262,16 @@ class Scanner:
         plural = last.endswith("s") and not last.endswith(("'s", "ss"))
         current = state.current
         after = self.head_follows(self.at + size)
-        glued = not self.starts_item() and len(state.drafts) > state.item_from
         before = self.token(-1)
-        direct = before is not None and before.kind in ("quote", "word") and self.words.fresh()
+        direct = self.at == self.mark_end and self.fresh()
+        if hint == v.PSEUDO and plural and not after and len(state.drafts) > state.clause_from:
+            for draft in state.drafts[state.clause_from :]:
+                draft.hint = draft.hint or hint
+            self.at += size
+            return True
         if current and current.hint is None and not after and state.pend.hint is None:
             in_remark = state.remark and before is not None and before.kind == "open"
-            if in_remark or (direct and glued):
+            if in_remark or direct:
                 current.hint = hint
                 self.at += size
                 state.pend = Draft(legibility=state.pend.legibility, doubtful=state.pend.doubtful)
@@ -349,13 +279,16 @@ class Scanner:
                 state.pend = Draft()
                 self.of_mark = True
                 return True
+        if hint != v.OWNER and state.clause.technique in _ENGRAVED:
+            state.clause.technique = None
         state.role(hint, self.span(size), plural=plural)
         self.at += size
+        self.role_end = self.at
         self.of_mark = True
         return True
 
     def _device(self, value: object, size: int) -> bool:
-        return self.words.device(size, str(value))
+        return self.pictures.device(size, str(value))
 
     def _count(self, value: object, size: int) -> bool:
         return self.words.count(int(str(value)), size)
@@ -398,13 +331,22 @@ class Scanner:
         self.letter = "initials" if "initial" in str(value) or "letters" in self.tokens[
             self.at + size - 1
         ].text.casefold() else "letter"
-        if self.state.current and self.words.fresh() and str(value).startswith("monogram"):
-            self.state.current.note("monogram")
+        said = str(value)
         self.at += size
+        if said.startswith(("monogram", "cipher", "cypher", "conjoined")):
+            if self.fresh() and not self.head_follows(self.at):
+                if self.state.current:
+                    self.state.current.note("monogram")
+            elif not self.head_follows(self.at):
+                self.state.mark(Draft(text="[---]", notes=["monogram"]))
+            else:
+                self.state.pend.note("monogram")
+        elif self.state.pend.legibility and not self.head_follows(self.at):
+            self.state.mark(Draft(text="[---]", notes=["not described"]))
         return True
 
     def _generic(self, value: object, size: int) -> bool:
-        return self.words.generic(str(value), size)
+        return self.pictures.generic(str(value), size)
 
     def _maker(self, value: object, size: int) -> bool:
         said = places.said(self.tokens, self.at, self.at + size)
@@ -424,9 +366,10 @@ class Scanner:
 
     def _metal(self, value: object, size: int) -> bool:
         said = places.said(self.tokens, self.at, self.at + size)
-        if self.verb:
+        beside = self.fresh() and self.state.current is not None and self.state.current.text
+        if self.verb or (beside and said[:1].isupper()):
             self.at += size
-            self.struck(said, quoted=False)
+            self.letters.struck(said, quoted=False)
             return True
         self.state.claim(Claim(about="metal", says=str(value)))
         self.at += size
@@ -459,10 +402,8 @@ class Scanner:
         self.article = word in _ARTICLES
         if word != "of" and word not in ("for", "the", "city"):
             self.of_mark = False
-        if word == "and" and self.state.pend.hint and not self.letter:
+        if (word == "and" and self.state.pend.hint and not self.letter) or word in ("then", "followed"):
             self.state.end_item()
         self.at += size
         return True
 
-
-__all__ = ["Scanner", "Scope"]

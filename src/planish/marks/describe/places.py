@@ -52,7 +52,7 @@ def where(
     bare: whether it may start without a preposition.
     """
     first = _unit(tokens[at])
-    if not bare and first not in v.PREPOSITIONS:
+    if not bare and first not in v.PREPOSITIONS and first != "either":
         return None
     end, last = at, 0
     nouns: list[tuple[str, str]] = []
@@ -114,7 +114,8 @@ def outline(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> tuple[str, in
         start < len(tokens) and _unit(tokens[start]) in ("a", "an")
     ):
         return None
-    end, best, unknown, article = start, 0, 0, False
+    end, best, unknown = start, 0, 0
+    article = _unit(tokens[start - 1]) in ("a", "an")
     while end < len(tokens) and end - start < _REACH:
         token = tokens[end]
         comma = token.text == "," and end > start and not best
@@ -129,9 +130,12 @@ def outline(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> tuple[str, in
             end += hit[2]
             best = end
             continue
-        if best:
-            break
         shape = any(u in v.OUTLINE_WORDS for u in token.units)
+        if best:
+            if not shape:
+                break
+            end += 1
+            continue
         if unit in _DETERMINERS:
             article = article or unit in ("a", "an")
         elif shape:
@@ -159,11 +163,11 @@ def outline(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> tuple[str, in
         "individual",
     }:
         start += 1
-    best = _corners(tokens, best, lexicon)
+    best = _corners(tokens, best)
     return said(tokens, start, best), best - at
 
 
-def _corners(tokens: Sequence[Token], end: int, lexicon: Lexicon) -> int:
+def _corners(tokens: Sequence[Token], end: int) -> int:
     """Where an outline ends that goes on: "with canted corners", "shaped to the letters"."""
     at = end
     if at < len(tokens) and tokens[at].text == ",":
@@ -186,13 +190,13 @@ def _corners(tokens: Sequence[Token], end: int, lexicon: Lexicon) -> int:
         unit = _unit(token)
         if token.kind != "word":
             break
-        if unit in ("corner", "top", "base", "end", "side", "edge", "letter", "initial", "point"):
+        fits = first in ("shaped", "fitting") and unit in ("letter", "initial")
+        if fits or unit in ("corner", "top", "base", "end", "side", "edge", "point"):
             last = offset + 1
         elif unit not in v.OUTLINE_WORDS and unit not in _DETERMINERS and unit not in (
             "and", "to", "on", "at", "round", "in"
         ):  # fmt: skip
             break
-    del lexicon
     return last
 
 

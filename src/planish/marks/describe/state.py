@@ -21,6 +21,7 @@ class Scope:
     technique: Technique | None = None
     hint: str | None = None
     legibility: Legibility | None = None
+    times: int = 1
 
 
 @dataclass(slots=True)
@@ -39,6 +40,7 @@ class State:
     current: Draft | None = None
     clause_from: int = 0
     item_from: int = 0
+    group_from: int = 0
     expected: int = 0
     expected_from: int = 0
     expected_legibility: Legibility | None = None
@@ -57,11 +59,13 @@ class State:
         if draft.hint is None and scope_hint and (draft.text or scope_hint == v.PSEUDO):
             draft.hint = scope_hint
         draft.technique = draft.technique or self.clause.technique or self.section.technique
+        draft.times = max(draft.times, self.clause.times, self.section.times)
         draft.legibility = draft.legibility or self.clause.legibility or self.section.legibility
         if not draft.own_place and not draft.where:
             draft.where = self.clause.where or self.section.where
         self.drafts.append(draft)
         self.current = draft
+        self.group_from = len(self.drafts) - 1
         self.last_claim = False
         self.forget()
         return draft
@@ -76,6 +80,10 @@ class State:
         """The next mark is called this."""
         if self.pend.hint and self.pend.hint != hint:
             self.flush()
+        if hint == v.PSEUDO and plural:
+            self.section.hint = hint
+            self.forget()
+            return
         self.pend.hint = hint
         self.plural = plural
         self.pend_spans.append(span)
@@ -85,10 +93,9 @@ class State:
         role = self.pend.hint
         if role in v.NAMED_ONLY:
             said = self.pend
-            if not (self.plural and role == v.PSEUDO):
-                self.pend = Draft()
-                self.mark(unread(role, said))
-        elif role is not None and role != v.PSEUDO:
+            self.pend = Draft()
+            self.mark(unread(role, said))
+        elif role is not None:
             self.spans += self.pend_spans
         self.forget()
         self.plural = False
@@ -107,7 +114,7 @@ class State:
         """At a semicolon: a place said alone speaks for all marks before it."""
         self.end_item()
         made = len(self.drafts) > self.clause_from
-        if not made and self.clause.where:
+        if not made and self.clause.where and self.clause.technique is None:
             for draft in self.drafts:
                 if not draft.where:
                     draft.where = self.clause.where
@@ -117,7 +124,7 @@ class State:
     def end_sentence(self) -> None:
         """At a full stop: marks that were counted and not described are added as unread ones."""
         self.end_clause()
-        missing = self.expected - (len(self.drafts) - self.expected_from)
+        missing = self.expected - sum(d.times for d in self.drafts[self.expected_from :])
         if 0 < missing <= _MAX_UNREAD_MARKS:
             if self.expected_legibility or len(self.drafts) == self.expected_from or self.expected < 4:
                 for _ in range(missing):
@@ -127,24 +134,39 @@ class State:
             self.partial = True
         self.expected = 0
         self.expected_legibility = None
+        self.section.hint = None
         self.clause_from = self.item_from = len(self.drafts)
 
     def header(self) -> None:
         """At a colon: a place, technique or plural role said before it holds for the section."""
         if len(self.drafts) > self.clause_from:
+            said, spans, plural = self.pend, self.pend_spans, self.plural
+            self.forget()
             self.end_clause()
+            self.pend, self.pend_spans, self.plural = said, spans, plural
             return
-        if self.clause.where or self.clause.technique:
-            self.section = Scope(
-                where=self.clause.where or self.section.where,
-                technique=self.clause.technique,
-                hint=self.section.hint,
-            )
+        self.open_section()
         if self.pend.legibility and self.pend.hint is None:
             self.section.legibility = self.pend.legibility
-        if self.plural and self.pend.hint == v.PSEUDO:
-            self.section.hint = v.PSEUDO
-            self.forget()
+
+    def open_section(self) -> None:
+        """What was said of the clause so far holds for the section."""
+        clause = self.clause
+        if clause.where or clause.technique or clause.legibility or clause.times > 1:
+            self.section = Scope(
+                where=clause.where or self.section.where,
+                technique=clause.technique,
+                hint=self.section.hint,
+                legibility=clause.legibility,
+                times=clause.times,
+            )
+
+    def item_number(self) -> None:
+        """At [1], 2): a header before the first number holds for all numbered marks."""
+        if len(self.drafts) == self.clause_from:
+            self.open_section()
+        self.end_item()
+        self.current = None
 
     # -- words after a mark --------------------------------------------------------------------
 
@@ -153,7 +175,10 @@ class State:
         if group:
             found = self.drafts[self.clause_from :] or self.drafts
             return list(found)
-        return [self.current] if self.current else []
+        if self.current is None:
+            return []
+        several = self.drafts[max(self.group_from, self.item_from) :]
+        return several if self.current in several else [self.current]
 
     def place_after(self, where: Where) -> None:
         """A place said after marks: it is that of the clause's marks without their own place."""

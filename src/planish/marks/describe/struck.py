@@ -8,7 +8,7 @@ import re
 
 import msgspec
 
-from planish.marks.describe import vocabulary as v
+from planish.marks.describe import world
 from planish.marks.describe.lexicon import Lexicon, struck_key
 from planish.marks.transcription import MAX_LENGTH, TranscriptionError, parse, print_
 
@@ -23,6 +23,9 @@ _PRICE_OR_DATE = re.compile(
 _LAYOUT = re.compile(
     r"\s*\((?:arched|curved|straight|across[^()]{0,30}|in (?:an? )?(?:arc|circle|curve)|round[^()]{0,20})\)",
     re.IGNORECASE,
+)
+_MEASURE = re.compile(
+    r"\d[\d/., ]*\s*(?:PINTS?|OZS?|INS?|INCH(?:ES)?|FINE|HALF PINTS?|QTS?|DWTS?|PTS?)\.?", re.IGNORECASE
 )
 _WHOLE_NUMBER = re.compile(r"[#№]?\d[\d.,/]*")
 
@@ -56,6 +59,11 @@ def is_initials(text: str) -> bool:
         return parse(text).is_initials
     except TranscriptionError:
         return False
+
+
+def is_year(text: str) -> bool:
+    """Whether the text is four figures that may be a year."""
+    return bool(_YEAR.fullmatch(text))
 
 
 def split(text: str, lexicon: Lexicon) -> list[Piece]:
@@ -116,7 +124,7 @@ def _is_number(text: str) -> bool:
 def _row(line: str, lexicon: Lexicon) -> list[str]:
     """Parts of one line: known wordings, numbers at its ends, and what is left."""
     words = _unglue(line.split(), lexicon)
-    if lexicon.known_struck(words) or (
+    if lexicon.known_struck(words) or _MEASURE.fullmatch(line) or (
         _PRICE_OR_DATE.search(line) and not any(lexicon.known_struck([w]) for w in words[:-1])
     ):
         return [" ".join(words)]
@@ -148,7 +156,7 @@ def _known_at(words: list[str], at: int, lexicon: Lexicon) -> int:
             continue
         after = words[at + size].upper() if at + size < len(words) else ""
         before = words[at - 1].upper() if at else ""
-        if after in v.COMPANY or (before in ("&", "AND", "OF", "THE")):
+        if after in world.COMPANY or (before in ("&", "AND", "OF", "THE")):
             return 0
         return size
     return 0
@@ -163,7 +171,7 @@ def _numbers(words: list[str], lexicon: Lexicon) -> list[list[str]]:
     while len(words) > 1 and _is_number(words[-1]):
         tail.insert(0, [words[-1]])
         words = words[:-1]
-    if len(words) > 1 and words[0] in v.FINENESSES:
+    if len(words) > 1 and words[0] in world.FINENESSES:
         head.append([words[0]])
         words = words[1:]
     return [*head, words, *tail]
@@ -174,7 +182,7 @@ def _unglue(words: list[str], lexicon: Lexicon) -> list[str]:
     out: list[str] = []
     for word in words:
         match = _GLUED.fullmatch(word)
-        if match and match.group(1) in v.FINENESSES and not lexicon.known_struck([word]):
+        if match and match.group(1) in world.FINENESSES and not lexicon.known_struck([word]):
             if len(match.group(2)) > 1 or struck_key(word)[3:] not in "SM":
                 out += [match.group(1), match.group(2)]
                 continue

@@ -4,6 +4,7 @@ from typing import TYPE_CHECKING
 
 from planish.marks.describe import places
 from planish.marks.describe import vocabulary as v
+from planish.marks.describe import world
 from planish.marks.describe.draft import Draft
 from planish.marks.observation import Claim
 
@@ -23,12 +24,14 @@ class Towns:
         """A town at this word: "Moscow city emblem", "[Edinburgh mark]", "hm Birmingham"."""
         s = self.scanner
         hit = s.lexicon.find(s.tokens, s.at, ("town",))
-        if hit is None or self._is_text(hit[2]) or self._is_picture(hit[2]):
+        if hit is None or self._is_text(hit[2]):
             return False
         town, size = str(hit[1]), hit[2]
         tail = self._tail(s.at + size)
+        if self._is_picture(size + tail):
+            return False
         names_mark = any(
-            u in v.OFFICE_MARKS for t in s.tokens[s.at + size : s.at + size + tail] for u in t.units
+            u in world.OFFICE_MARKS for t in s.tokens[s.at + size : s.at + size + tail] for u in t.units
         )
         state = s.state
         if state.remark and state.current and state.current.device and state.pend.hint is None:

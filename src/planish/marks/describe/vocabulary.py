@@ -90,7 +90,7 @@ ROLES: dict[str, str] = {
     **_each(
         PSEUDO,
         "pseudo-hallmark; pseudo hallmark; pseudo mark; pseudomark; imitation hallmark; simulated hallmark; "
-        "mock hallmark; faux hallmark; pseudo-hall mark",
+        "simulated hallmark; simulating hallmark; imitating hallmark; mock hallmark; faux hallmark; pseudo-hall mark",
     ),
     **_each(
         OWNER,
@@ -155,7 +155,7 @@ LEGIBILITY: dict[str, Legibility] = {
          "slightly rubbed", "partly worn", "partly rubbed", "weak", "weakly struck", "poorly struck",
          "incomplete", "damaged", "double struck", "double-struck", "doublestruck", "blurred", "worn down",
          "heavily worn", "lightly struck", "lightly rubbed", "off struck", "slightly distorted", "distorted",
-         "part struck", "badly struck", "a little worn", "a little rubbed", "overstamped", "stretched"),
+         "part struck", "badly struck", "a little worn", "a little rubbed", "stretched"),
         Legibility.WORN,
     ),
     **dict.fromkeys(
@@ -200,7 +200,7 @@ TECHNIQUES: dict[str, Technique | None] = {
          "hallmarked", "hall marked", "hall-marked", "hm", "marking", "stamped with", "struck with",
          "marked with", "bears", "bearing", "reads", "reading", "stamped mark", "mark reads", "marks read",
          "struck mark", "punched with", "impressed with", "it says", "says", "hallmarked with", "backstamp",
-         "backstamped", "back stamped", "signed", "marked as", "lettered", "overstamped with"),
+         "overstruck", "overstruck with", "overstriking", "overstamped", "backstamped", "back stamped", "signed", "marked as", "lettered", "overstamped with"),
         None,
     ),
 }  # fmt: skip
@@ -243,7 +243,7 @@ OUTLINES = (
     "sunken crown shape; crown shape; shape; bar; ribbon; kidney; tablet; star shape; escallop; flag; lobes; "
     "serrated; conforming; conforming surround; conforming outline; box; circular; oval shaped; trapezoid; "
     "parallelogram; half circle; semicircle; arc; arch; bell shape; shaped shield; shaped outline; drop; "
-    "cut-corner rectangle; window; garter; clipped corner; cut corner; canted corner; wreath; barrel; lozenge shape; "
+    "cut-corner rectangle; window; garter; wreath; barrel; lozenge shape; "
     "shaped oval; engrailed oval; mantle; rectangular; oval frame; crescent shape; leaf shape; key shape; "
     "chamfered rectangle; curved band; beaded circle; beaded oval; twelve-sided figure; belt; bow tie shape"
 )
@@ -261,8 +261,8 @@ OUTLINE_WORDS = frozenset(
 )
 CONTAINERS = (
     "in; within; inside; on; contained in; contained within; enclosed in; enclosed by; enclosed within; set in; "
-    "surrounded by; into; framed by; all in; all within; each in; both in; each within; in a; encircled by; "
-    "within the; in the shape of; placed in; struck in; of; shaped as"
+    "into; framed by; all in; all within; each in; both in; each within; "
+    "in the shape of; placed in; struck in; of; shaped as"
 )
 
 PARTS = (
@@ -274,9 +274,9 @@ PARTS = (
     "interior; flat; insert; drawer; cap; stopper; burner; wick; chain; clasp; finger rest; socket; pin; "
     "each piece; hinged lid; hinged cover; hinged support; detachable lid; saucer; ladle; spoon; fork; knife; "
     "shaker; teapot; coffeepot; coffee pot; sugar bowl; cream jug; jug; sleeve; bail; ring; sauce boat; "
-    "knife handle; knife blade; bowl of spoon; pan; shade; feet; leg; apron; gallery; panel; hilt arm; rear arm; "
+    "knife handle; knife blade; bowl of spoon; pan; shade; feet; leg; apron; gallery; hilt arm; lock; vessel; tankard; beaker; porringer; caster; creamer; can; cann; urn; piece; object; salver; waiter; candlestick; sauceboat; pitcher; ewer; snuffbox;  rear arm; "
     "shoulder of fork; shoulder; neck rim; outer case; inner case; case; dust cover; cuvette; tube; barrel; cage; "
-    "spout cover; strap; tongs; top; inkwell; dish; plate; mirror; brush; buckle; button; band; pot; pourer"
+    "spout cover; strap; tongs; inkwell; dish; plate; mirror; brush; buckle; button; band; pot; pourer"
 )
 SPOTS = (
     "underside; underneath; bottom; reverse; back; front; rim; side; edge; center; centre; center punch; centre punch; "
@@ -285,7 +285,7 @@ SPOTS = (
     "either side; each side; one side; both side; other side; opposite side; opposite; end of handle; "
     "base rim; base edge; base plate; undersurface; under surface; verso; recto; top edge; left side; right side; "
     "left; right; centerpiece; centrepiece; handle back; handle end; finger end; in the bowl; surface; angle; heel of bowl; "
-    "near the rim; point of balance; shoulders; flat bottom; stem back; undersides; fleur de lys; outer rim; inner rim"
+    "near the rim; top; top side; front side; neck side; point of balance; shoulders; flat bottom; stem back; undersides; fleur de lys; outer rim; inner rim"
 )
 SPOT_WORDS = frozenset(
     "the a an of and each both either its their one other upper lower inner outer near by at to on in left right "
@@ -320,7 +320,7 @@ DOUBTS = (
     "looks like; look like; appears to be; appear to be; might be; may be; could be; seems to be; possible; probable; "
     "what looks like; what appears to be; i think; i believe; uncertain; doubtful; some sort of; some kind of; "
     "a kind of; resembling; not sure; unsure; like a; tentatively read; something like; questionable; presumed; "
-    "attributed; most likely; very likely; looking like; or similar; maybe a; seems like"
+    "attributed; spurious; may be spurious; possibly spurious; most likely; very likely; looking like; or similar; maybe a; seems like"
 )
 ALTERNATIVES = (
     "or; or possibly; or maybe; or perhaps; alternatively; or else; or probably; or is it; or even"
@@ -347,6 +347,11 @@ JOINED = (
     "conjoined; joined; ligatured; in monogram; interlaced; intertwined; ligature; entwined; conjoined letter; "
     "as a monogram; in ligature"
 )
+ORDER = (
+    "left to right; from left to right; l to r; right to left; r to l; clockwise; anticlockwise; from top to bottom; "
+    "top to bottom; in that order; in this order; in a row; in a line; either side of; flanked by; circled with; "
+    "encircled by; surrounded with; side by side; all around"
+)
 OVER = "over; above; surmounting; on top of"
 CHARGE_JOINS = (
     "with; beneath; below; under; above; over; between; flanked by; crowned; surmounted by; surmounting; within; "
@@ -357,7 +362,7 @@ CHARGE_WORDS = frozenset(
     "crown crowned coronet pellet pellets mullet star stars annulet crescent rose shell escallop scallop fleur "
     "de lys lis fleurs cinquefoil quatrefoil trefoil bird sun heart device dot dots grain grains cross bar "
     "leaf pendant ring above below between beneath under over one two three four five six and a an the crude small large with "
-    "sun's ermine roundel flame key anchor lion eagle pointed point cup bear hand flower lys sprig".split()
+    "chevron chevrons sun's ermine roundel flame key anchor lion eagle pointed point cup bear hand flower lys sprig".split()
 )
 
 FACING = frozenset(
@@ -375,103 +380,7 @@ FILLERS = frozenset(
     "respectively namely viz being either itself again further additional another others one "
     "set sets row group line lines series first second third fourth fifth last beside adjacent left right "
     "separate individual full usual i we my our your his her their they you me mine found see seen "
-    "can do does did will would may might could should not even still "
+    "addition order followed then recorded period zolotnik zolotniki overlapping identical can do does did will would may might could should not even still "
     "where when what who whose while after before between during above below over under up down out off "
     "large small tiny little big somewhat rather slightly".split()
-)
-
-METALS: dict[str, str] = {
-    phrase: phrase
-    for phrase in (
-        "sterling silver", "sterling", "solid silver", "coin silver", "silver plate", "silver plated",
-        "silverplate", "electroplate", "electroplated", "electroplated nickel silver", "old sheffield plate",
-        "sheffield plate", "nickel silver", "german silver", "britannia metal", "britannia silver", "pewter",
-        "fused plate", "silver gilt", "silver-gilt", "white metal", "fine silver", "plated", "alpacca", "alpaca",
-        "silver", "plate", "gold", "brass", "copper", "britannia standard silver",
-    )
-}  # fmt: skip
-
-#: reigns and styles that writers date by: years of the reign (from memory)
-PERIODS: dict[str, tuple[int, int]] = {
-    "elizabeth i": (1558, 1603), "james i": (1603, 1625), "charles i": (1625, 1649),
-    "charles ii": (1660, 1685), "james ii": (1685, 1688), "william and mary": (1689, 1694),
-    "william iii": (1694, 1702), "queen anne": (1702, 1714), "george i": (1714, 1727),
-    "george ii": (1727, 1760), "george iii": (1760, 1820), "george iv": (1820, 1830),
-    "william iv": (1830, 1837), "victorian": (1837, 1901), "queen victoria": (1837, 1901),
-    "edwardian": (1901, 1910), "edward vii": (1901, 1910), "george v": (1910, 1936),
-    "edward viii": (1936, 1936), "george vi": (1936, 1952), "elizabeth ii": (1952, 2022),
-    "georgian": (1714, 1830), "regency": (1811, 1820),
-}  # fmt: skip
-
-#: towns beside the library's offices, and how they are shortened
-TOWNS: dict[str, str] = {
-    **_each("Birmingham", "birmingham; b'ham; bham; birm; birm.; birmingham assay office"),
-    **_each("London", "london; ldn; lond"), **_each("Sheffield", "sheffield; sheff; sheff."),
-    **_each("Edinburgh", "edinburgh; edin; edinb; edinr"), **_each("Glasgow", "glasgow; glas; glasg"),
-    **_each("Chester", "chester; ches"), **_each("Exeter", "exeter"), **_each("York", "york"),
-    **_each("Newcastle", "newcastle; newcastle upon tyne; n'castle; newcastle-upon-tyne"),
-    **_each("Dublin", "dublin"), **_each("Canongate", "canongate"), **_each("Dundee", "dundee"),
-    **_each("Norwich", "norwich"), **_each("Bristol", "bristol"), **_each("Cork", "cork"),
-    **_each("Aberdeen", "aberdeen"), **_each("Perth", "perth"), **_each("Inverness", "inverness"),
-    **_each("Limerick", "limerick"), **_each("Leith", "leith"), **_each("Greenock", "greenock"),
-    **_each("Moscow", "moscow"), **_each("St. Petersburg", "st. petersburg; saint petersburg; st petersburg; "
-            "petersburg; leningrad"),
-    **_each("Warsaw", "warsaw"), **_each("Kiev", "kiev; kyiv"), **_each("Odessa", "odessa"),
-    **_each("Riga", "riga"), **_each("Paris", "paris"), **_each("Vienna", "vienna; wien"),
-    **_each("Prague", "prague"), **_each("Budapest", "budapest"), **_each("Augsburg", "augsburg"),
-    **_each("Berlin", "berlin"), **_each("Hamburg", "hamburg"), **_each("Dresden", "dresden"),
-    **_each("Nuremberg", "nuremberg; nürnberg"), **_each("Hanau", "hanau"), **_each("Copenhagen", "copenhagen"),
-    **_each("Stockholm", "stockholm"), **_each("Amsterdam", "amsterdam"), **_each("Rotterdam", "rotterdam"),
-    **_each("The Hague", "the hague"), **_each("Lisbon", "lisbon"), **_each("Porto", "porto; oporto"),
-    **_each("Madrid", "madrid"), **_each("Barcelona", "barcelona"), **_each("Milan", "milan"),
-    **_each("Rome", "rome"), **_each("Florence", "florence"), **_each("Naples", "naples"),
-    **_each("Venice", "venice"), **_each("Genoa", "genoa"), **_each("Turin", "turin"),
-    **_each("Helsinki", "helsinki"), **_each("Turku", "turku; åbo"), **_each("Oslo", "oslo; christiania"),
-    **_each("Bergen", "bergen"), **_each("Boston", "boston"), **_each("New York", "new york; n. york"),
-    **_each("Philadelphia", "philadelphia; phila; phila.; philada"), **_each("Baltimore", "baltimore"),
-    **_each("Providence", "providence"), **_each("Newport", "newport"), **_each("Charleston", "charleston"),
-    **_each("Albany", "albany"), **_each("Hong Kong", "hong kong"), **_each("Shanghai", "shanghai"),
-    **_each("Canton", "canton"), **_each("Mexico City", "mexico city"), **_each("Taxco", "taxco"),
-    **_each("Melbourne", "melbourne"), **_each("Sydney", "sydney"), **_each("Montreal", "montreal"),
-    **_each("Quebec", "quebec"), **_each("Toronto", "toronto"), **_each("Halifax", "halifax"),
-}  # fmt: skip
-
-#: countries and peoples that a writer claims the piece to be from
-COUNTRIES = (
-    "england; english; scotland; scottish; ireland; irish; britain; great britain; british; france; french; "
-    "germany; german; russia; russian; usa; u.s.a.; united states; american; america; denmark; danish; sweden; swedish; "
-    "norway; norwegian; finland; finnish; netherlands; holland; dutch; belgium; belgian; italy; italian; spain; "
-    "spanish; portugal; portuguese; austria; austrian; hungary; hungarian; poland; polish; china; chinese; "
-    "japan; japanese; india; indian; mexico; mexican; peru; peruvian; turkey; turkish; ottoman; persia; persian; iran; "
-    "iranian; egypt; egyptian; canada; canadian; australia; australian; switzerland; swiss; soviet; "
-    "new zealand; south africa; thailand; siam; siamese; chinese export; continental"
-)
-
-#: words that make a town's name the name of its mark
-OFFICE_WORDS = frozenset(
-    "city town district assay office administration department mark marks emblem coat arms of hallmark "
-    "hallmarks certification the stamp punch symbol burgh guild inspectorate chamber control".split()
-)
-OFFICE_MARKS = frozenset("mark emblem arm hallmark stamp punch symbol assay".split())
-
-#: struck words, beside those of the library: what they are does not matter here
-STRUCK = (
-    "STERLING; STERLING SILVER; STER; STG; COIN; PURE COIN; COIN SILVER; PURE SILVER COIN; STANDARD SILVER; "
-    "EPNS; E.P.N.S.; EPNS A1; EPBM; E.P.B.M.; EPCA; EPWM; EPC; EP; E.P.; A1; A 1; QUADRUPLE PLATE; TRIPLE PLATE; "
-    "DOUBLE PLATE; SILVER SOLDERED; SILVER PLATE; SILVERPLATE; NICKEL SILVER; GERMAN SILVER; BRITANNIA METAL; "
-    "SILVER FINISH; WARRANTED; SOLID SILVER; MADE IN ENGLAND; MADE IN ITALY; MADE IN MEXICO; "
-    "MADE IN U.S.A.; MADE IN USA; MADE IN GERMANY; MADE IN DENMARK; MADE IN FRANCE; MADE IN JAPAN; ENGLAND; ITALY; "
-    "GERMANY; DENMARK; NORWAY; SWEDEN; FRANCE; MEXICO; U.S.A.; USA; JAPAN; CHINA; AUSTRIA; HOLLAND; "
-    "HANDWROUGHT; HAND WROUGHT; HAND MADE; HANDMADE; WEIGHTED; REINFORCED; "
-    "WEIGHTED STERLING; STERLING WEIGHTED; CEMENT FILLED; ALPACCA; ALPACA; ARGENT; BRITANNIA; SILVER; "
-    "& OTHER METALS; SHEFFIELD PLATE; HARD SOLDERED; TRADE MARK; PURE SILVER; FINE SILVER; "
-    "SECTIONAL; ALPACCA SILBER; NEUSILBER; GOLDIN; NS; BP; METAL BLANC; XII; XII EP; OZ; ARGENTINE"
-)
-FINENESSES = frozenset(
-    "72 74 78 82 84 88 91 94 96 12 13 14 15 16 500 585 650 700 720 750 800 803 812 813 820 826 830 833 835 "
-    "840 850 870 875 880 890 892 900 903 913 916 917 925 930 934 935 940 947 950 958 960 970 980 985 990 999 1000 1110".split()
-)
-
-COMPANY = frozenset(
-    "CO CO. COMPANY MFG MFG. CORP CORP. LTD LTD. INC INC. WORKS BROS BROS. & AND SONS".split()
 )

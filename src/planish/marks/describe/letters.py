@@ -1,0 +1,333 @@
+"""Rules for unquoted letters and numbers: EPNS; W & Co EP; maker's mark Pa; 925."""
+
+from typing import TYPE_CHECKING
+
+from planish.marks.describe import claims, places
+from planish.marks.describe import vocabulary as v
+from planish.marks.describe import world
+from planish.marks.describe.draft import Draft
+from planish.marks.describe.struck import is_initials, is_year, split
+from planish.marks.describe.tokens import tokenize
+from planish.marks.observation import Claim, Technique
+
+if TYPE_CHECKING:
+    from planish.marks.describe.marks import Scanner
+
+_ENGRAVED = (Technique.ENGRAVED, Technique.SCRATCHED)
+_UNITS = frozenset(
+    "g gr gm gram grams kg oz ozs ozt dwt cm mm in inch inches ins ft ml cl l lb lbs pints pint high long wide".split()
+)
+_CONNECTORS = frozenset(("&", "*", "·", "•", "∙", "+", "/"))
+
+
+class Letters:
+    """Rules for letters and numbers; part of the scanner."""
+
+    def __init__(self, scanner: "Scanner") -> None:
+        self.scanner = scanner
+        self.mode = ""  # "initials" while letters of one mark are listed: "W" and "P"
+
+    # -- struck text ---------------------------------------------------------------------------
+
+    def struck(self, text: str, *, quoted: bool) -> None:
+        """Marks of a struck text; they take what was said before them."""
+        s = self.scanner
+        state = s.state
+        first = len(state.drafts)
+        if self.engraved() and state.pend.hint != v.MAKER:
+            self._inscription(text)
+            return
+        pieces = split(text, s.lexicon)
+        if quoted and len(pieces) == 1 and pieces[0].text and self._picture(text):
+            return
+        hint, plural, mode = state.pend.hint, state.plural, s.letter or self.mode
+        for piece in pieces:
+            if piece.remark:
+                self._remark(piece.remark)
+            elif not self._joins(piece.text, mode):
+                draft = state.mark(Draft(text=piece.text))
+                if plural and draft.hint is None and hint == v.MAKER:
+                    draft.hint = hint
+        if not pieces:
+            state.spans.append((s.tokens[s.at - 1].start, s.tokens[s.at - 1].end))
+        if plural and hint == v.MAKER:
+            state.clause.hint = hint
+        state.plural = False
+        state.group_from = min(first, len(state.drafts) - 1)
+        s.reset()
+        s.mark_end = s.at
+        self.mode = mode
+
+    def engraved(self) -> bool:
+        """Whether what follows is engraved or scratched by hand."""
+        state = self.scanner.state
+        technique = state.pend.technique or state.clause.technique or state.section.technique
+        return technique in _ENGRAVED
+
+    def _inscription(self, text: str) -> None:
+        """Engraved words are kept whole; too long for a mark, they are a note."""
+        s = self.scanner
+        draft = Draft(text=text)
+        if draft.finish() is None:
+            s.state.claim(Claim(about="note", says=f"engraved: {text}"))
+            s.state.forget()
+        else:
+            s.state.mark(draft)
+        s.reset()
+        s.mark_end = s.at
+
+    def _picture(self, text: str) -> bool:
+        """Quotation marks round a picture in words: "walking lion"."""
+        s = self.scanner
+        if not any(c.islower() for c in text):
+            return False
+        inner = tokenize(text)
+        hit = s.lexicon.find(inner, 0, ("device",)) if inner else None
+        if not hit or hit[2] != len(inner) or (len(inner) == 1 and text[0].isupper()):
+            return False
+        s.state.mark(Draft(device=str(hit[1]) or text))
+        s.reset()
+        s.mark_end = s.at
+        return True
+
+    def _remark(self, text: str) -> None:
+        """Bracketed words inside a struck text: pictures, or how it is written."""
+        s = self.scanner
+        outer, at = s.tokens, s.at
+        spans = len(s.state.spans)
+        s.tokens, s.at = tokenize(text), 0
+        while s.at < len(s.tokens):
+            before = s.at
+            token = s.tokens[s.at]
+            if token.kind == "word":
+                s.word()
+            elif token.kind == "quote":
+                s.quote(token)
+            else:
+                if token.text in (",", ";"):
+                    s.state.end_item()
+                s.at += 1
+            s.at = max(s.at, before + 1)
+        if len(s.state.spans) > spans:
+            del s.state.spans[spans:]
+            if s.state.current:
+                s.state.current.note(text)
+        s.tokens, s.at = outer, at
+
+    def _joins(self, text: str, mode: str) -> bool:
+        """Letters over letters ("TE over GS"), initials over a year, P & B in three punches."""
+        s = self.scanner
+        state = s.state
+        current = state.current
+        if current is None or not current.text or state.pend.hint not in (None, "date"):
+            return False
+        over, s.words.over = s.words.over, False
+        if over and is_initials(current.text) and (is_initials(text) or is_year(text)):
+            current.text += f"/{text}"
+        elif (mode == "initials" and s.words.listed and len(text) == 1) or (
+            len(state.drafts) > state.clause_from and (text == "&" or current.text.endswith(" &"))
+        ):
+            current.text += f" {text}"
+        else:
+            return False
+        state.forget()
+        return True
+
+    def is_text(self, at: int) -> bool:
+        """Whether the unquoted word at a place is struck letters."""
+        s = self.scanner
+        token = s.tokens[at]
+        if token.kind != "word":
+            return False
+        text = token.text
+        if any(c in text for c in "[]"):
+            return True
+        if text == "/":
+            return False
+        letters = [c for c in text if c.isalpha()]
+        if not letters or text[0].isdigit() and len(letters) < 2:
+            return False
+        lone = len(letters) == 1 and len(text.strip(".")) == 1
+        if any(c.islower() for c in letters):
+            return lone and self._lone_small(at)
+        if s.shouting and s.lexicon.hits(s.tokens, at) and not lone:
+            return False
+        if lone and text in ("A", "I") and not self._expects_letter() and not self._after_text(at):
+            following = s.tokens[at + 1] if at + 1 < len(s.tokens) else None
+            return following is None or following.kind != "word" or following.text[:1].isupper() or (
+                following.text in ("in", "within", "over", "with", "&", "monogram")
+            ) or bool(s.lexicon.find(s.tokens, at + 1, ("style", "case", "container")))
+        return not (text == "HM" and s.lexicon.find(s.tokens, at + 1, ("town",)))
+
+    def _after_text(self, at: int) -> bool:
+        """Whether the word before is struck letters too: W A."""
+        before = self.scanner.tokens[at - 1] if at else None
+        return (
+            before is not None
+            and before.kind == "word"
+            and before.text.isupper()
+            and before.text not in ("A", "I")
+        )
+
+    def _expects_letter(self) -> bool:
+        s = self.scanner
+        pend = s.state.pend
+        return bool(s.letter or pend.style or pend.case or pend.hint in (v.DATE, v.MAKER))
+
+    def _lone_small(self, at: int) -> bool:
+        """A single small letter counts where a letter is expected or the item is only that."""
+        s = self.scanner
+        if s.tokens[at].text != "a" and self._expects_letter():
+            return s.letter != "" or at <= s.at + 1
+        return self._item_is(at)
+
+    def _item_is(self, at: int) -> bool:
+        s = self.scanner
+        before = s.tokens[at - 1] if at else None
+        after = s.tokens[at + 1] if at + 1 < len(s.tokens) else None
+        starts = before is None or before.kind in ("stop", "open", "close")
+        role = s.state.pend.hint == v.DATE and at == s.at
+        ends = (
+            after is None
+            or after.kind in ("stop", "open", "close")
+            or bool(s.lexicon.find(s.tokens, at + 1, ("container", "style", "case", "over")))
+        )
+        return (starts or role) and ends
+
+    def run(self) -> bool:
+        """A run of unquoted letters: EPNS; W & Co EP; maker's mark Pa."""
+        s = self.scanner
+        state = s.state
+        phrase = s.lexicon.find(s.tokens, s.at, ("role", "unmarked", "count"))
+        if phrase and (phrase[2] > 1 or not self.is_text(s.at)):
+            return False
+        named = state.pend.hint in (v.MAKER, "retailer's mark") or s.verb
+        engraved = self.engraved() and s.verb
+        end = s.at
+        while end < len(s.tokens) and s.tokens[end].kind == "word":
+            text = s.tokens[end].text
+            if end > s.at and self._ends_run(end, engraved=engraved):
+                break
+            joins = end > s.at and (text in _CONNECTORS or text.casefold() in ("co", "co."))
+            number = end > s.at and text[:1].isdigit()
+            struck = end > s.at and text[:1].isupper() and s.lexicon.known_struck([text])
+            taken = self.is_text(end) or joins or number or struck or (engraved and end > s.at)
+            if not taken and not (named and self._is_name(end)):
+                break
+            end += 1
+            if state.pend.hint == v.DATE or s.letter == "letter":
+                break
+        while end > s.at and s.tokens[end - 1].text in _CONNECTORS:
+            end -= 1
+        if end == s.at:
+            return False
+        said = places.said(s.tokens, s.at, end)
+        if not any(c.isupper() for c in said) and len(said) > 1 and not engraved and "[" not in said:
+            return False
+        s.at = end
+        if self._ends_sentence(said):
+            self.struck(said.rstrip("."), quoted=False)
+            state.end_sentence()
+            return True
+        doubted = s.token()
+        if (
+            state.pend.hint == v.MAKER
+            and doubted is not None
+            and doubted.text == "?"
+            and doubted.glued
+            and is_initials(said)
+        ):
+            said += "?"  # after a maker's initial an unread letter, not a doubt about the mark
+            s.at += 1
+        self.struck(said, quoted=False)
+        return True
+
+    def _ends_sentence(self, said: str) -> bool:
+        """Whether the stop after a lone capital ends the sentence: "a crowned C. Charge mark"."""
+        s = self.scanner
+        after = s.token()
+        return (
+            len(said) == 2
+            and said[1] == "."
+            and after is not None
+            and after.text[:1].isupper()
+            and bool(s.lexicon.find(s.tokens, s.at, ("role", "technique", "spot", "part", "prep")))
+        )
+
+    def _ends_run(self, at: int, *, engraved: bool) -> bool:
+        s = self.scanner
+        if places.where(s.tokens, at, s.lexicon, bare=False) or places.outline(s.tokens, at, s.lexicon):
+            return True
+        if s.tokens[at].text.casefold() == "or":
+            return True
+        if engraved:
+            style = s.tokens[at].text == "in" and s.lexicon.find(s.tokens, at + 1, ("style",))
+            return bool(style)
+        if s.tokens[at].text.isupper():
+            role = s.lexicon.find(s.tokens, at, ("role",))
+            return role is not None and role[2] > 1
+        return bool(s.lexicon.find(s.tokens, at, ("role", "technique", "over", "town")))
+
+    def _is_name(self, at: int) -> bool:
+        """A capitalised word that the context takes as struck: after "marked", "maker's mark"."""
+        s = self.scanner
+        token = s.tokens[at]
+        if not token.text[:1].isupper():
+            return False
+        hit = s.lexicon.find(s.tokens, at, ("role", "device", "technique", "town", "generic", "style"))
+        if hit or s.lexicon.find(s.tokens, at, ("part", "spot", "doubt", "legibility", "number")):
+            return False
+        if at == s.at and s.state.pend.hint and s.lexicon.find(s.tokens, at, ("maker",)):
+            return s.lexicon.find(s.tokens, at, ("maker",)) is None
+        return token.text.casefold() not in v.FILLERS
+
+    def numbers(self) -> bool:
+        """A number: a date claim, a struck number, or a measure that is not read."""
+        s = self.scanner
+        state = s.state
+        token = s.token()
+        if token is None:
+            return False
+        expects = s.letter != "" or state.pend.hint in (v.FINENESS, "pattern number", "date")
+        expects = expects or state.pend.hint in ("registered design", "patent", "scratch weight")
+        if not expects and (found := claims.date(s.tokens, s.at)):
+            claim, size = found
+            state.claim(claim)
+            s.at += size
+            return True
+        if not token.text.lstrip("#№.")[:1].isdigit():
+            return False
+        after = s.token(1)
+        if s.lexicon.find(s.tokens, s.at, ("count", "number")) and after is not None:
+            if s.lexicon.find(s.tokens, s.at, ("count",)):
+                return False
+            for ahead in (1, 2):
+                if s.at + ahead < len(s.tokens) and s.lexicon.find(
+                    s.tokens, s.at + ahead, ("generic", "part", "device")
+                ):
+                    return False
+        unit = after.text.casefold().rstrip(".") if after is not None and after.kind == "word" else ""
+        if unit in _UNITS and not self.engraved():
+            s.skip(2)
+            return True
+        known = s.lexicon.known_struck([token.text]) or token.text in world.FINENESSES
+        glued = any(c.isalpha() for c in token.text)
+        alone = s.starts_item() and (after is None or after.kind in ("stop", "close"))
+        if unit.startswith("zolotnik"):
+            state.pend.hint = v.FINENESS
+            s.at += 1
+            self.struck(token.text, quoted=False)
+            s.at += 1
+            return True
+        if expects or known or s.verb or glued or s.fresh() or alone or token.text[0] in "#№":
+            end = s.at + 1
+            while end < len(s.tokens) and s.tokens[end].kind == "word" and (
+                self.is_text(end) or s.tokens[end].text in _CONNECTORS
+                or (s.verb and s.tokens[end].text[:1].isdigit() and not claims.date(s.tokens, end))
+            ):  # fmt: skip
+                end += 1
+            said = places.said(s.tokens, s.at, end)
+            s.at = end
+            self.struck(said, quoted=False)
+            return True
+        return False

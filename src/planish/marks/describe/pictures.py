@@ -1,0 +1,233 @@
+"""Rules for pictures, for marks that are only called marks, and for unknown words."""
+
+from typing import TYPE_CHECKING
+
+from planish.marks.describe import claims, places
+from planish.marks.describe import vocabulary as v
+from planish.marks.describe.draft import Draft
+from planish.marks.observation import Claim
+
+if TYPE_CHECKING:
+    from planish.marks.describe.marks import Scanner
+
+#: words that show running text rather than a picture
+_PROSE = frozenset(
+    "purchased bought weight weighs weighing inch inche height collection gift presented family lot estimate provenance "
+    "condition museum length total dealer sold auction sale price inherited grandmother mother thing "
+    "think know help please thank identify anyone what how when made piece silver item antique vintage "
+    "decorated design style overall approximate diameter wide high long measure measuring dent "
+    "record year century circa by maker date letter engraved handle spoon retailed possibly attributed "
+    "excerpt center point pattern line read recorded same period describe described".split()
+)
+_BY = frozenset("by for maker makers firm attributed silversmith goldsmith retailer importer messrs".split())
+_JOINED_IN = frozenset("of in with and a an the on from or".split())
+_HEADS = frozenset("head bust profile portrait figure face mask".split())
+
+
+class Pictures:
+    """Rules for pictures and unknown words; part of the scanner."""
+
+    def __init__(self, scanner: "Scanner") -> None:
+        self.scanner = scanner
+
+    def generic(self, said: str, size: int) -> bool:
+        """A mark that is only called a mark; several may be announced before they are listed."""
+        s = self.scanner
+        state = s.state
+        following = s.token(size)
+        at, s.at = s.at, s.at + size
+        s.hallmarked = s.hallmarked or "hall" in said or said == "hm"
+        s.of_mark = s.unit() == "of"
+        how = state.pend.legibility
+        if s.of_mark or (state.pend.hint and how is None):
+            return True
+        listed = following is not None and following.text == ":"
+        plural = s.tokens[at + size - 1].text.casefold().endswith("s")
+        count = state.count or (2 if plural and how and not listed else 0)
+        if s.fresh() and not state.count and how is None:
+            return True
+        if count > 1 or (listed and count):
+            state.expected, state.expected_from = count, len(state.drafts)
+            state.expected_legibility = how
+            if listed and how:
+                state.clause.legibility = how
+            if not listed:
+                state.forget()
+            s.verb = True
+        elif (how or state.pend.outline) and not s.head_follows(s.at):
+            state.mark(Draft(text="[---]", notes=["not described"]))
+        elif state.count == 1 and not s.head_follows(s.at):
+            state.expected, state.expected_from = 1, len(state.drafts)
+            state.forget()
+        return True
+
+    def device(self, size: int, label: str) -> bool:
+        """A picture of the thesaurus, with the words that belong to it."""
+        s = self.scanner
+        state = s.state
+        token = s.tokens[s.at]
+        if size == 1 and token.text.isupper() and len(token.text) > 1 and not s.shouting:
+            return False
+        if size == 1 and len(token.text) == 1:
+            return False
+        if self._named_role(size):
+            return True
+        end = self._of(s.at + size) if token.units[-1:] and self._head_noun(size) else s.at + size
+        said = places.said(s.tokens, s.at, end)
+        if end == s.at + size and label:
+            said = label
+        if end < len(s.tokens) and s.tokens[end].units == ("crowned",) and "crown" not in said.casefold():
+            said, end = f"{said} crowned", end + 1
+        s.at = end
+        named = state.current.device if state.current else None
+        if state.remark and named and named.startswith("town mark of ") and state.current:
+            state.current.note(said)  # "Moscow coat of arms (St. George ...)": what it shows
+        else:
+            state.mark(Draft(device=said))
+        s.reset()
+        s.mark_end = s.at
+        return True
+
+    def _named_role(self, size: int) -> bool:
+        """ "king's head duty mark": a picture and what it is called."""
+        s = self.scanner
+        for start in range(s.at + 1, s.at + size):
+            role = s.lexicon.find(s.tokens, start, ("role",))
+            picture = s.lexicon.find(s.tokens, s.at, ("device",)) if role else None
+            if role and picture and start + role[2] == s.at + size:
+                state = s.state
+                said = places.said(s.tokens, s.at, start)
+                if state.pend.hint is None:
+                    state.pend.hint = str(role[1])
+                state.mark(Draft(device=said))
+                s.at += size
+                s.reset()
+                s.mark_end = s.at
+                return True
+        return False
+
+    def _head_noun(self, size: int) -> bool:
+        s = self.scanner
+        return bool(set(s.tokens[s.at + size - 1].units[-1:]) & _HEADS)
+
+    def _of(self, at: int) -> int:
+        """Where "bust of a man", "head of King George III" ends."""
+        s = self.scanner
+        if at >= len(s.tokens) or s.tokens[at].text != "of":
+            return at
+        end = at + 1
+        while end < len(s.tokens) and s.tokens[end].kind == "word" and end - at < 7:
+            if s.lexicon.find(s.tokens, end, ("role", "technique", "container", "legibility", "join")):
+                break
+            if s.tokens[end].text.casefold() in v.FACING | {"and"} and end > at + 1:
+                break
+            end += 1
+        return end if end > at + 1 else at
+
+    def unknown(self) -> None:
+        """Words that no rule reads: a maker's name after "by", a picture, or unread."""
+        s = self.scanner
+        state = s.state
+        before = s.token(-1)
+        linked = before is not None and bool(set(before.units) & _BY)
+        in_remark = before is not None and before.kind == "open"
+        after_maker = in_remark and state.current is not None and state.current.hint == v.MAKER
+        if (linked or after_maker) and (found := claims.name(s.tokens, s.at)):
+            name, size = found
+            if state.pend.hint == v.MAKER:
+                state.flush()
+            state.claim(Claim(about="maker", says=name))
+            s.at += size
+            return
+        end = self._run()
+        words = [t for t in s.tokens[s.at : end] if t.kind == "word"]
+        following = s.tokens[end] if end < len(s.tokens) else None
+        if self._is_picture(end):
+            said = places.said(s.tokens, s.at, end)
+            state.mark(Draft(device=said, notes=["not in the thesaurus"]))
+            s.at = end
+            s.reset()
+            s.mark_end = s.at
+            return
+        if self._is_shape(end):
+            state.pend.outline = places.said(s.tokens, s.at, end)
+            s.at = end
+            return
+        if s.at == s.mark_end and s.fresh() and state.current and state.current.device:
+            if not {u for t in words for u in t.units} & _PROSE:
+                state.current.note(places.said(s.tokens, s.at, end))
+                s.at = end
+                return
+        describes = (
+            following is not None
+            and len(words) <= 2
+            and all(t.text.islower() for t in words)
+            and (
+                following.kind == "quote"
+                or s.lexicon.find(s.tokens, end, ("device",)) is not None
+                or s.letters.is_text(end)
+            )
+        )
+        if describes:
+            state.pend.note(places.said(s.tokens, s.at, end))
+            s.at = end
+            return
+        s.skip(max(1, end - s.at))
+
+    def _is_shape(self, end: int) -> bool:
+        """ "a triangular hallmark", "a horizontal-banded circular mark": the shape of a punch."""
+        s = self.scanner
+        words = s.tokens[s.at : end]
+        return (
+            end < len(s.tokens)
+            and bool(s.lexicon.find(s.tokens, end, ("generic",)))
+            and all(any(u in v.OUTLINE_WORDS for u in t.units) for t in words)
+        )
+
+    def _run(self) -> int:
+        """Where the run of unknown words ends; small words between unknown ones belong to it."""
+        s = self.scanner
+        end = s.at + 1
+        while end < len(s.tokens) and s.tokens[end].kind == "word" and end - s.at < 10:
+            if places.outline(s.tokens, end, s.lexicon) or places.where(
+                s.tokens, end, s.lexicon, bare=False
+            ):
+                break
+            unit = s.tokens[end].units[0] if s.tokens[end].units else ""
+            hits = s.lexicon.hits(s.tokens, end)
+            senses = {k for hit in hits for k in hit.senses}
+            if senses & {"role", "technique", "town", "legibility", "doubt", "partial", "count"}:
+                break
+            if s.letters.is_text(end) and not s.shouting:
+                break
+            if "device" in senses and end == s.at + 1 and unit not in _JOINED_IN:
+                break
+            if unit in _JOINED_IN or not senses or senses & {"device", "number", "outline", "part"}:
+                end += 1
+            else:
+                break
+        while end > s.at + 1 and s.tokens[end - 1].text.casefold() in _JOINED_IN:
+            end -= 1
+        return end
+
+    def _is_picture(self, end: int) -> bool:
+        s = self.scanner
+        state = s.state
+        words = s.tokens[s.at : end]
+        units = {u for t in words for u in t.units}
+        if units & _PROSE or len(words) > 8:
+            return False
+        if not any(t.text.islower() and len(t.text) > 2 and t.text.isalpha() for t in words):
+            return False
+        after = s.tokens[end] if end < len(s.tokens) else None
+        closes = after is None or after.kind in ("stop", "close") or bool(
+            s.lexicon.find(s.tokens, end, ("container", "generic", "technique"))
+        ) or after.text.casefold() in ("with", "and", "on", "in")  # fmt: skip
+        in_marks = bool(state.drafts or state.section.where or s.verb or state.pend.hint or s.of_mark)
+        opens = s.starts_item() or s.article or s.of_mark or s.verb or bool(state.pend.hint)
+        if self._is_shape(end):
+            return False
+        after_with = s.unit(-1) == "with"
+        return closes and in_marks and (opens or after_with) and not (
+            s.fresh() and not s.article and not after_with
+        )
