@@ -54,6 +54,7 @@ class Library(msgspec.Struct, frozen=True, kw_only=True):
     words: tuple[rows.Word, ...]
     makers: tuple[rows.Maker, ...]
     spots: tuple[rows.Spot, ...]
+    forms: tuple[rows.Form, ...]
     rules: tuple[rows.Rule, ...]
     traits: tuple[rows.Trait, ...]
     designs: tuple[rows.Design, ...]
@@ -72,6 +73,7 @@ TABLES: dict[str, type[msgspec.Struct]] = {
     "words": rows.Word,
     "makers": rows.Maker,
     "spots": rows.Spot,
+    "forms": rows.Form,
     "rules": rows.Rule,
     "traits": rows.Trait,
     "designs": rows.Design,

@@ -72,17 +72,19 @@ class Office(Row, frozen=True, kw_only=True):
 class System(Row, frozen=True, kw_only=True):
     """How one jurisdiction marks in one period.
 
-    kind: solid, plated or base. weight: prior weight of the whole system relative to the others.
+    kind: solid, plated or base. weight: prior weight of a year of the system relative to others.
+    maker: id of the maker where the system is one firm's own marks. country: blank = not told.
     """
 
     id: str
-    country: str
+    country: str = ""
     label: str
     kind: str
     year_from: int
     year_to: int | None = None
     weight: float = 1.0
     fineness: float | None = None
+    maker: str = ""
 
 
 class Role(Row, frozen=True, kw_only=True):
@@ -208,6 +210,19 @@ class Spot(Row, frozen=True, kw_only=True):
     place: str
     how: str = ""
     caution: str = ""
+
+
+class Form(Row, frozen=True, kw_only=True):
+    """When a form of piece was in use. words: names of the form parted by ``;``.
+
+    later: chance, relative to the years of use, of a later copy or survival.
+    """
+
+    id: str
+    words: str
+    year_from: int
+    year_to: int
+    later: float
 
 
 class Rule(Row, frozen=True, kw_only=True):

@@ -12,13 +12,14 @@ from planish.library.rows import Maker
 from planish.marks.cells import Scorer
 from planish.marks.contradictions import claims_against, unexplained
 from planish.marks.explain import ledger, shown
+from planish.marks.forms import form_curve
 from planish.marks.likelihood import Likelihood, place_fit
 from planish.marks.nextlook import next_looks
 from planish.marks.observation import Observed
 from planish.marks.plan import Plan
 from planish.marks.reading import Assigned, MakerGuess, NextLook, Reading, ReadingFinding
 from planish.marks.register import Candidate, Register, activity
-from planish.marks.seen import Seen, digest, fold, is_ownership
+from planish.marks.seen import Seen, digest, fold, is_ownership, pieces
 from planish.marks.spans import Posterior, Span, posterior, spans
 from planish.marks.where import where_to_look
 
@@ -49,7 +50,8 @@ class Reader:
             return _silent(observed, dropped)
         marks = Likelihood(kept, self.plan, self.register)
         scorer = Scorer(marks, observed.complete)
-        post = posterior(scorer.all_cells(self.plan.segments))
+        curve = form_curve(form, self.library.forms)
+        post = posterior(scorer.all_cells(self.plan.segments), curve)
         found = spans(post)
         top = [s for s in found[:_SHOWN] if s.probability >= _PRINTABLE] or found[:1]
         readings = [self._reading(scorer, s) for s in top]
@@ -62,7 +64,7 @@ class Reader:
         if explain:
             told = _unlike(found)
             labels = [self._reading(scorer, s).label for s in told]
-            hypotheses, lines = ledger(scorer, told, labels, post.unknown)
+            hypotheses, lines = ledger(scorer, told, labels, post.unknown, curve)
         contradictions = (
             (*unexplained(marks, best, self.plan), *claims_against(observed.claims, post, best))
             if best
@@ -89,7 +91,7 @@ class Reader:
         """Marks by content, once each; and what is left out, with the reason."""
         by_key: dict[str, Seen] = {}
         dropped: list[str] = []
-        for mark in observed.marks:
+        for mark in (p for m in observed.marks for p in pieces(m, self.plan.known_words)):
             seen = digest(mark, self.plan.thesaurus, self.plan.known_words)
             if is_ownership(mark):
                 dropped.append(f"{shown(seen)}: engraved or an owner's, no part of the marking")
@@ -231,8 +233,24 @@ class Reader:
             MakerGuess(name=name, probability=w / total, why="the name as struck")
             for name, w in named
         ]
+        if segment.system.maker:
+            guesses = [
+                msgspec.structs.replace(g, probability=0.05 * g.probability) for g in guesses
+            ]
+            guesses.append(self._firm(segment.system.maker))
         guesses.sort(key=lambda g: (-g.probability, g.name))
         return tuple(guesses[:8])
+
+    def _firm(self, maker_id: str) -> MakerGuess:
+        """The firm whose own marks make up a system."""
+        maker = next(m for m in self.library.makers if m.id == maker_id)
+        return MakerGuess(
+            name=maker.name,
+            probability=0.95,
+            why="the set of punches is the firm's own",
+            place=maker.place,
+            sources=maker.sources,
+        )
 
     def _looks(
         self, post: Posterior, best: Reading | None, form: str | None

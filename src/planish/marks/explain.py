@@ -9,9 +9,11 @@ import math
 from collections.abc import Sequence
 
 from planish.evidence import Hypothesis, Ledger, LedgerLine, decibans, log_sum_exp
+from planish.library.rows import Form
 from planish.marks.cells import Scorer
+from planish.marks.forms import FLAT, FormCurve
 from planish.marks.seen import Seen
-from planish.marks.spans import UNKNOWN_WEIGHT, Span
+from planish.marks.spans import FORM_AT_LARGE, UNKNOWN_WEIGHT, Span
 
 _LEAST = -700.0
 #: absences that move all readings alike within this [dB] share one line
@@ -21,8 +23,14 @@ _ALIKE = 0.2
 NONE = "none"
 
 
-def mean_log(scorer: Scorer, span: Span, include: Sequence[int], enforce: frozenset[str]) -> float:
-    """Log of the prior-weighted mean likelihood ratio over the span's years."""
+def mean_log(
+    scorer: Scorer,
+    span: Span,
+    include: Sequence[int],
+    enforce: frozenset[str],
+    form: FormCurve = FLAT,
+) -> float:
+    """Log of the mean likelihood ratio over the span's years, weighted by prior and form."""
     values: list[float] = []
     priors: list[float] = []
     for segment in span.segments:
@@ -30,7 +38,7 @@ def mean_log(scorer: Scorer, span: Span, include: Sequence[int], enforce: frozen
         if low > high:
             continue
         for year, value in scorer.score(segment, range(low, high + 1), include, enforce):
-            weight = math.log(max(segment.prior(year), 1e-12))
+            weight = segment.log_priors[year - segment.year_from] + form.at(year)
             priors.append(weight)
             values.append(value + weight)
     return max(_LEAST, log_sum_exp(values) - log_sum_exp(priors))
@@ -78,7 +86,11 @@ def role_words(role: str) -> str:
 
 
 def ledger(
-    scorer: Scorer, top: Sequence[Span], labels: Sequence[str], unknown: float
+    scorer: Scorer,
+    top: Sequence[Span],
+    labels: Sequence[str],
+    unknown: float,
+    form: FormCurve = FLAT,
 ) -> tuple[tuple[Hypothesis, ...], Ledger]:
     """Hypotheses with priors and the lines that lead from priors to probabilities."""
     seen = scorer.marks.seen
@@ -86,9 +98,11 @@ def ledger(
     roles = sorted({e.role for s in top for g in s.segments for e in g.expected})
     before = dict.fromkeys((s.key for s in top), 0.0)
     lines: list[LedgerLine] = []
+    if form.row:
+        lines.append(_form_line(form, form.row, top))
     nothing: frozenset[str] = frozenset()
     for count, i in enumerate(order, 1):
-        now = {s.key: mean_log(scorer, s, order[:count], nothing) for s in top}
+        now = {s.key: mean_log(scorer, s, order[:count], nothing, form) for s in top}
         lines.append(
             LedgerLine(
                 key=f"mark:{i}",
@@ -103,7 +117,7 @@ def ledger(
     rest = dict.fromkeys(before, 0.0)
     for role in roles:
         enforced.add(role)
-        now = {s.key: mean_log(scorer, s, order, frozenset(enforced)) for s in top}
+        now = {s.key: mean_log(scorer, s, order, frozenset(enforced), form) for s in top}
         moved = {k: decibans(now[k] - before[k]) for k in now}
         before = now
         if max(moved.values()) - min(moved.values()) <= _ALIKE:
@@ -138,6 +152,28 @@ def ledger(
         prior=UNKNOWN_WEIGHT,
     )
     return (*hypotheses, none), Ledger(tuple(lines))
+
+
+def _form_line(form: FormCurve, row: Form, top: Sequence[Span]) -> LedgerLine:
+    """The form's years: the mean over each span's years of its chance."""
+    weights: dict[str, float] = {NONE: decibans(FORM_AT_LARGE)}
+    for span in top:
+        logs = [
+            (segment.log_priors[year - segment.year_from], form.at(year))
+            for segment in span.segments
+            for year in range(
+                max(segment.year_from, span.year_from), min(segment.year_to, span.year_to) + 1
+            )
+        ]
+        mean = log_sum_exp(p + f for p, f in logs) - log_sum_exp(p for p, _ in logs)
+        weights[span.key] = decibans(mean)
+    return LedgerLine(
+        key="form",
+        observed=f"form: {row.words.split(';')[0]}",
+        because=f"in use about {row.year_from}-{row.year_to}",
+        likelihood_db=weights,
+        sources=row.sources,
+    )
 
 
 def _weight(scorer: Scorer, i: int) -> float:

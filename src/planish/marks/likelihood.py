@@ -5,6 +5,7 @@ chance as a mark taken at random (``FORM_AT_LARGE`` and flat contents). Values a
 """
 
 import math
+import re
 
 from planish.library.rows import Maker, Office
 from planish.marks.letters import STYLE_AT_LARGE, case_given, seen_given, style_given
@@ -35,7 +36,7 @@ class Likelihood:
         self.seen, self.plan, self.register = seen, plan, register
         self._fixed: dict[tuple[int, str, str], float] = {}
         self._letters: dict[tuple[int, int], float] = {}
-        self._curves: dict[tuple[int, str, str], list[float]] = {}
+        self._curves: dict[tuple[int, str, str, bool], list[float]] = {}
         self.candidates: list[dict[str, list[Candidate]]] = []
         for mark in seen:
             by_country: dict[str, list[Candidate]] = {}
@@ -189,21 +190,22 @@ class Likelihood:
         covered = _COVERED * (1.0 - math.exp(-known / _FULL_REGISTER))
         if not self.candidates[i].get(country):
             return 1.0 - covered
-        curve = self._curve(i, country, segment.office)
+        curve = self._curve(i, country, segment.office, plated=segment.system.kind != "solid")
         at = min(max(year - _FIRST_YEAR, 0), len(curve) - 1)
         active = max(4.0, float(self.register.active(country, year)))
         letters = len(self.seen[i].letters)
         size = min(_CONTENT_CAP, (_ALPHABET - 2.0) ** max(2, letters))
         return 1.0 - covered + covered * size * curve[at] / active
 
-    def _curve(self, i: int, country: str, office: Office | None) -> list[float]:
+    def _curve(self, i: int, country: str, office: Office | None, *, plated: bool) -> list[float]:
         """Per year, the sum over candidate makers of fit, place and activity."""
-        key = (i, country, office.id if office else "")
+        key = (i, country, office.id if office else "", plated)
         if key not in self._curves:
             steps = [0.0] * (_YEARS + 2)
             name = fold(office.name) if office else ""
             for candidate in self.candidates[i][country]:
                 weight = candidate.fit * place_fit(candidate.maker, name)
+                weight *= trade_fit(candidate.maker, plated=plated)
                 for low, high, chance in phases(candidate.maker):
                     first = max(low - _FIRST_YEAR, 0)
                     after = min(high + 1 - _FIRST_YEAR, _YEARS + 1)
@@ -246,6 +248,18 @@ def place_fit(maker: Maker, office: str) -> float:
     if not office or not maker.place:
         return 1.0
     return 1.0 if office in fold(maker.place) else 0.12
+
+
+_PLATE_TOO = re.compile(r"silver and plate|plate and|fused plate|plated")
+_PLATE_ONLY = re.compile(r"^(?:plate|electroplate|fused plate|plated wares?)\b", re.IGNORECASE)
+
+
+def trade_fit(maker: Maker, *, plated: bool) -> float:
+    """Chance, relative, that a maker of these wares marked solid or plated ware."""
+    only = bool(_PLATE_ONLY.match(maker.wares)) and "silver" not in maker.wares
+    if plated:
+        return 1.0 if only else 0.6 if _PLATE_TOO.search(maker.wares) else 0.05
+    return 0.08 if only else 1.0
 
 
 def _gapped(seen: str, true: str) -> bool:

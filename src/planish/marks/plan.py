@@ -135,13 +135,14 @@ class Plan:
         if at < 0:
             return None
         letter = self.letters[office][at]
-        return letter if letter.first_year <= year <= letter.last_year else None
+        known = letter.letters and letter.first_year <= year <= letter.last_year
+        return letter if known else None
 
     def _letterforms(self, office: str, first: int, last: int) -> tuple[int, ...]:
         found: list[int] = []
         for year in range(first, last + 1):
             letter = self.letter_of(office, year)
-            if letter is None or not letter.letters:
+            if letter is None:
                 found.append(-1)
                 continue
             form = Letterform(
@@ -203,6 +204,8 @@ class Plan:
                 whole = tuple(weights[system.id])
                 for first, after in pairwise(cuts):
                     expected = self._expected(here_roles, here_signs, first)
+                    if not expected:
+                        continue
                     dated = any(w.kind == "cycle" for e in expected for w in e.ways)
                     letters = self._letterforms(office, first, after - 1) if dated else ()
                     priors = tuple(

@@ -121,6 +121,35 @@ def is_ownership(mark: Mark) -> bool:
     )
 
 
+_PLATE_START = re.compile(r"^(EPNS|EPBM|EPGS|EPC|EPWM)(?=.)")
+
+
+def pieces(mark: Mark, known_words: frozenset[str]) -> tuple[Mark, ...]:
+    """A mark whose text joins a known word with others, parted; else the mark itself.
+
+    >>> [m.text for m in pieces(Mark(text="PITCHER E.P.N.S. MELB"), frozenset({"EPNS"}))]
+    ['PITCHER', 'E.P.N.S.', 'MELB']
+    """
+    if not mark.text or " " not in mark.text.strip() or mark.text[0] == "[":
+        return (mark,)
+    tokens = mark.text.split()
+    keys = ["".join(c for c in fold(t) if c.isalnum()) for t in tokens]
+    whole = "".join(keys)
+    hits = [
+        len(k) > 2 and (k in known_words or bool(_PLATE_START.match(k))) and not k.isdigit()
+        for k in keys
+    ]
+    if whole in known_words or not any(hits) or all(hits):
+        return (mark,)
+    runs: list[list[str]] = []
+    for token, hit in zip(tokens, hits, strict=True):
+        if hit or not runs or runs[-1][0] == "":
+            runs.append(["" if hit else "x", token])
+        else:
+            runs[-1].append(token)
+    return tuple(msgspec.structs.replace(mark, text=" ".join(run[1:])) for run in runs)
+
+
 def digest(mark: Mark, thesaurus: Thesaurus, known_words: frozenset[str]) -> Seen:
     """The mark as the engine uses it. ``known_words`` are folded words of the library."""
     roles = _roles(mark.hint)
@@ -185,7 +214,7 @@ def _form(
         figures and not any(c.isalpha() for c in plain if c not in "SMF")
     ):
         return "figures", True
-    if plain in known_words:
+    if plain in known_words or _PLATE_START.match(plain):
         return "word", True
     if figures:
         return "mixed", True

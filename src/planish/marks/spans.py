@@ -6,6 +6,7 @@ from collections import defaultdict
 import msgspec
 
 from planish.evidence import log_sum_exp
+from planish.marks.forms import FLAT, FormCurve
 from planish.marks.plan import Segment
 
 #: years join a span while the marks fit them no worse than this share of its likeliest year
@@ -14,6 +15,8 @@ _JOIN = 0.08
 _LONG, _GAP = 40, 30
 #: prior weight of "none of these": marks of no system in the library (common practice)
 UNKNOWN_WEIGHT = 0.02
+#: log chance of a form for marks of no known date
+FORM_AT_LARGE = math.log(0.3)
 
 
 class Cell(msgspec.Struct, frozen=True):
@@ -44,15 +47,17 @@ class Posterior(msgspec.Struct, frozen=True, kw_only=True):
     log_total: float
 
 
-def posterior(scored: list[tuple[Segment, list[tuple[int, float]]]]) -> Posterior:
-    """Posterior over cells from log-likelihood ratios and the cells' priors."""
+def posterior(
+    scored: list[tuple[Segment, list[tuple[int, float]]]], form: FormCurve = FLAT
+) -> Posterior:
+    """Posterior over cells from log-likelihood ratios, the cells' priors and the form's years."""
     logs: list[tuple[Segment, int, float]] = []
     for segment, years in scored:
         for year, value in years:
-            weight = segment.prior(year)
-            if weight > 0 and value > -math.inf:
-                logs.append((segment, year, value + math.log(weight)))
-    unknown = math.log(UNKNOWN_WEIGHT)
+            if value > -math.inf:
+                prior = segment.log_priors[year - segment.year_from]
+                logs.append((segment, year, value + prior + form.at(year)))
+    unknown = math.log(UNKNOWN_WEIGHT) + (FORM_AT_LARGE if form.row else 0.0)
     total = log_sum_exp([v for _, _, v in logs] + [unknown])
     cells = tuple((s, y, math.exp(v - total)) for s, y, v in logs)
     return Posterior(cells=cells, unknown=math.exp(unknown - total), log_total=total)
