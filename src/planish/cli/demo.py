@@ -1,0 +1,33 @@
+"""``planish demo``: the demo case and its report."""
+
+from pathlib import Path
+
+import click
+
+from planish.cli.terminal import say
+
+
+@click.command(short_help="Write the demo case and its report.")
+@click.option(
+    "-o",
+    "--output",
+    type=click.Path(path_type=Path),
+    default=Path("planish-demo"),
+    show_default=True,
+    metavar="FOLDER",
+    help="Where to.",
+)
+def demo(output: Path) -> None:
+    r"""Write an invented case and its report; everything in it is made up.
+
+    A file in FOLDER that you have changed is not overwritten.
+
+    \b
+    planish demo -o planish-demo
+    """
+    from planish.cli.issue import issue, lay_out_demo
+
+    case = lay_out_demo(output)
+    report = output / "report.pdf"
+    say([*issue(case, report, "a4"), "", f"The case file is {case}; change it and issue it again:"])
+    say(f"  planish appraise {case} -o {report}")
