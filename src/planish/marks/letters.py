@@ -55,8 +55,16 @@ _CLOSE = {
     ("court-hand", "script"), ("black-letter", "court-hand"), ("gaelic", "black-letter"),
     ("italic", "roman"), ("lombardic", "roman"),
 }  # fmt: skip
-_UNSTATED = {"roman": 0.85, "sans": 0.85, "italic": 0.7, "script": 0.55, "black-letter": 0.5,
-             "lombardic": 0.6, "court-hand": 0.6, "gaelic": 0.6}  # fmt: skip
+_UNSTATED = {
+    "roman": 0.9,
+    "sans": 0.9,
+    "italic": 0.65,
+    "script": 0.55,
+    "black-letter": 0.72,
+    "lombardic": 0.75,
+    "court-hand": 0.75,
+    "gaelic": 0.7,
+}  # fmt: skip
 
 
 @cache
@@ -74,6 +82,9 @@ def style_given(seen: str | None, true: tuple[str, ...]) -> float:
             total += silent
         elif seen == style:
             total += (1 - silent) * 0.85
+        elif (seen, style) == ("script", "italic"):
+            # curators call the italic capitals of Edinburgh and others script or cursive
+            total += (1 - silent) * 0.35
         elif (seen, style) in _CLOSE:
             total += (1 - silent) * 0.06
         else:
@@ -98,5 +109,5 @@ def case_given(seen: str | None, true: str, *, sure: bool) -> float:
     if sure:
         return 1.9 if seen == true else 0.1
     if seen == "small":
-        return 1.75 if true == "small" else 0.25
-    return 1.25 if true == "capital" else 0.75
+        return 1.8 if true == "small" else 0.2
+    return 1.3 if true == "capital" else 0.7

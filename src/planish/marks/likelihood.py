@@ -23,7 +23,7 @@ STRAY = {"device": 0.02, "letter": 0.10, "initials": 0.06, "figures": 0.30, "wor
          "name": 0.25, "mixed": 0.20, "illegible": 0.5}  # fmt: skip
 _HINT_RIGHT, _HINT_WRONG, _HINT_STRAY = 6.0, 0.12, 0.25
 #: share of pieces whose maker stands in a register of the country, for a register of many rows
-_COVERED, _FULL_REGISTER = 0.45, 40.0
+_COVERED, _FULL_REGISTER = 0.3, 60.0
 _CONTENT_CAP = 3000.0
 _FIRST_YEAR, _YEARS = 1300, 740
 _DEFAULT_FORMS = {"initials": 0.9, "name": 0.06, "device": 0.02, "letter": 0.01, "mixed": 0.01}
@@ -186,15 +186,15 @@ class Likelihood:
     def maker_known(self, i: int, segment: Segment, year: int) -> float:
         """Ratio for the register's makers of that country, place and year."""
         country = segment.system.country
-        known = self.register.count(country)
-        covered = _COVERED * (1.0 - math.exp(-known / _FULL_REGISTER))
+        rows = self.register.count(country)
+        covered = _COVERED * (1.0 - math.exp(-rows / _FULL_REGISTER))
         if not self.candidates[i].get(country):
             return 1.0 - covered
         curve = self._curve(i, country, segment.office, plated=segment.system.kind != "solid")
         at = min(max(year - _FIRST_YEAR, 0), len(curve) - 1)
         active = max(4.0, float(self.register.active(country, year)))
-        letters = len(self.seen[i].letters)
-        size = min(_CONTENT_CAP, (_ALPHABET - 2.0) ** max(2, letters))
+        known = sum(1 for letter, _ in self.seen[i].letters if letter)
+        size = min(_CONTENT_CAP, (_ALPHABET - 2.0) ** max(1, known))
         return 1.0 - covered + covered * size * curve[at] / active
 
     def _curve(self, i: int, country: str, office: Office | None, *, plated: bool) -> list[float]:
