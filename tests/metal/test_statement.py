@@ -96,7 +96,7 @@ def test_a_filled_candlestick_by_rule_of_thumb_is_wide_and_says_so() -> None:
     assert stick.net_measured is not None
     assert stick.net_measured.value == pytest.approx(28.5, abs=2 * stick.net_measured.uncertainty)
     assert stick.net_measured.relative > 0.1
-    assert any("sure to" in note for note in stick.notes)
+    assert any("standard uncertainty of the net" in note for note in stick.notes)
     assert any("estimate until" in note for note in stick.notes)
 
 

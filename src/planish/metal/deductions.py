@@ -113,9 +113,10 @@ def by_allowance(
         QuantityError: the rule expects more silver than was weighed.
     """
     low, high = rule.silver(gross, count)
+    pieces = rule.label if rule.share_low is not None else f"{count} x {rule.label}"
     return Deduction(
         kind=kind,
-        what=what or f"all but the silver of {count} x {rule.label}",
+        what=what or f"all but the silver ({pieces})",
         low=gross - high,
         high=gross - low,
         method=Method.RULE_OF_THUMB,

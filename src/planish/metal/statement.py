@@ -114,11 +114,13 @@ def weigh(
         if net_measured.relative > _LOOSE:
             share = round(100 * net_measured.relative)
             notes.append(
-                f"the net weight is sure to {share} % only: empty and weigh what is joined"
+                f"the standard uncertainty of the net weight is {share} % of it: empty and weigh"
+                " what is joined"
             )
         if alloy:
             fine = net * alloy.fineness.share
-            content = Measured.of(alloy.fineness.permille, fineness=alloy.plus_minus)
+            unsure = {"fineness": alloy.plus_minus} if alloy.plus_minus else {}
+            content = Measured.with_parts(alloy.fineness.permille, unsure)
             fine_measured = net_measured * content / 1000
             lines += _fine_lines(net, fine, alloy)
             notes += _alloy_notes(alloy)

@@ -153,7 +153,7 @@ def metal_value(
         worth_of_gram = float(price.of(Mass.of(1)).amount)
         measured = statement.fine_measured * worth_of_gram
         formula = _formula(statement.fine, price)
-        note = f"{price.price} a {price.per}, {price.date}, {price.source}"
+        note = f"{price.price} per {price.per}, {price.date}, {price.source}"
         note += f", {price.quoted}" if price.quoted else ""
         lines = [
             *statement.lines,
