@@ -1,6 +1,9 @@
 """Rules for unquoted letters and numbers: EPNS; W & Co EP; maker's mark Pa; 925."""
 
+import re
 from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
 
 from planish.marks.describe import claims, places
 from planish.marks.describe import vocabulary as v
@@ -14,6 +17,10 @@ if TYPE_CHECKING:
     from planish.marks.describe.marks import Scanner
 
 _ENGRAVED = (Technique.ENGRAVED, Technique.SCRATCHED)
+_MEASURE = re.compile(
+    r"\d[\d.,/]*(?:g|gr|gm|kg|ozs?|ozt|dwt|cm|mm|in|ft|ml|cl|lbs?)\.?", re.IGNORECASE
+)
+_ORDINAL = re.compile(r"\d{1,2}(?:st|nd|rd|th)", re.IGNORECASE)
 _UNITS = frozenset(
     "g gr gm gram grams kg oz ozs ozt dwt cm mm in inch inches ins ft ml cl l lb lbs pints pint high long wide".split()
 )
@@ -37,6 +44,10 @@ class Letters:
         if self.engraved() and state.pend.hint != v.MAKER:
             self._inscription(text)
             return
+        if state.pend.hint == "pattern number" and not any(c.isdigit() for c in text):
+            state.claim(Claim(about="note", says=f"pattern {text}"))
+            state.forget()
+            return
         pieces = split(text, s.lexicon)
         if quoted and len(pieces) == 1 and pieces[0].text and self._picture(text):
             return
@@ -46,8 +57,10 @@ class Letters:
                 self._remark(piece.remark)
             elif not self._joins(piece.text, mode):
                 draft = state.mark(Draft(text=piece.text))
-                if plural and draft.hint is None and hint == v.MAKER:
-                    draft.hint = hint
+                if hint == v.MAKER and (plural or len(pieces) > 1):
+                    # of several texts the maker's is the one that is no known word or number
+                    draft.hint = None if self._says_quality(piece.text) else hint
+                    hint = hint if plural or draft.hint is None else None
         if not pieces:
             state.spans.append((s.tokens[s.at - 1].start, s.tokens[s.at - 1].end))
         if plural and hint == v.MAKER:
@@ -57,6 +70,31 @@ class Letters:
         s.reset()
         s.mark_end = s.at
         self.mode = mode
+
+    def _says_quality(self, text: str) -> bool:
+        words = text.split()
+        return self.scanner.lexicon.known_struck(words) or not any(c.isalpha() for c in text)
+
+    def between(self) -> bool:
+        """A picture in brackets between two letters of one mark: I [a figure] M."""
+        s = self.scanner
+        current = s.state.current
+        if current is None or not current.text or len(current.text) > 2 or s.at != s.mark_end:
+            return False
+        for end in range(s.at + 2, min(s.at + 7, len(s.tokens) - 1)):
+            if s.tokens[end].kind == "close":
+                after = s.tokens[end + 1].text
+                if not (after[0].isupper() and len(after.rstrip(".")) == 1):
+                    return False
+                if s.lexicon.find(s.tokens, s.at + 1, ("style", "container", "count", "role")):
+                    return False
+                current.text += f" {after}"
+                current.note(f"{places.said(s.tokens, s.at + 1, end)} between")
+                s.at = s.mark_end = end + 2
+                return True
+            if s.tokens[end].kind != "word":
+                return False
+        return False
 
     def engraved(self) -> bool:
         """Whether what follows is engraved or scratched by hand."""
@@ -150,11 +188,14 @@ class Letters:
         lone = len(letters) == 1 and len(text.strip(".")) == 1
         if any(c.islower() for c in letters):
             return lone and self._lone_small(at)
-        if s.shouting and s.lexicon.hits(s.tokens, at) and not lone:
-            return False
+        if s.shouting and not lone:
+            if s.lexicon.hits(s.tokens, at):
+                return False
+            if not (self._expects_letter() or s.verb or set(text) & set("&./·") or self._item_is(at)):
+                return False
         if lone and text in ("A", "I") and not self._expects_letter() and not self._after_text(at):
             following = s.tokens[at + 1] if at + 1 < len(s.tokens) else None
-            return following is None or following.kind != "word" or following.text[:1].isupper() or (
+            return following is None or following.kind != "word" or following.text.isupper() or (
                 following.text in ("in", "within", "over", "with", "&", "monogram")
             ) or bool(s.lexicon.find(s.tokens, at + 1, ("style", "case", "container")))
         return not (text == "HM" and s.lexicon.find(s.tokens, at + 1, ("town",)))
@@ -190,7 +231,8 @@ class Letters:
         ends = (
             after is None
             or after.kind in ("stop", "open", "close")
-            or bool(s.lexicon.find(s.tokens, at + 1, ("container", "style", "case", "over")))
+            or s.tokens[at].text != "a"
+            and bool(s.lexicon.find(s.tokens, at + 1, ("container", "style", "case", "over")))
         )
         return (starts or role) and ends
 
@@ -198,7 +240,7 @@ class Letters:
         """A run of unquoted letters: EPNS; W & Co EP; maker's mark Pa."""
         s = self.scanner
         state = s.state
-        phrase = s.lexicon.find(s.tokens, s.at, ("role", "unmarked", "count"))
+        phrase = s.lexicon.find(s.tokens, s.at, ("order", "role", "unmarked", "count"))
         if phrase and (phrase[2] > 1 or not self.is_text(s.at)):
             return False
         named = state.pend.hint in (v.MAKER, "retailer's mark") or s.verb
@@ -210,9 +252,13 @@ class Letters:
                 break
             joins = end > s.at and (text in _CONNECTORS or text.casefold() in ("co", "co."))
             number = end > s.at and text[:1].isdigit()
-            struck = end > s.at and text[:1].isupper() and s.lexicon.known_struck([text])
+            known = self._known(end)
+            if known > 1 and (s.verb or end > s.at or self._after_struck()):
+                end += known
+                continue
+            struck = bool(end > s.at and known)
             taken = self.is_text(end) or joins or number or struck or (engraved and end > s.at)
-            if not taken and not (named and self._is_name(end)):
+            if not taken and not ((named or self._before_struck(s.at)) and self._is_name(end)):
                 break
             end += 1
             if state.pend.hint == v.DATE or s.letter == "letter":
@@ -228,6 +274,7 @@ class Letters:
         if self._ends_sentence(said):
             self.struck(said.rstrip("."), quoted=False)
             state.end_sentence()
+            s.break_at = s.at
             return True
         doubted = s.token()
         if (
@@ -241,6 +288,39 @@ class Letters:
             s.at += 1
         self.struck(said, quoted=False)
         return True
+
+    def _known(self, at: int) -> int:
+        """How many words from here are a known struck wording, the first with a capital."""
+        s = self.scanner
+        if not s.tokens[at].text[:1].isupper():
+            return 0
+        words: list[str] = []
+        best = 0
+        for token in s.tokens[at : at + s.lexicon.longest_struck]:
+            if token.kind != "word":
+                break
+            words.append(token.text)
+            if s.lexicon.known_struck(words):
+                best = len(words)
+        return best
+
+    def _after_struck(self) -> bool:
+        s = self.scanner
+        return s.fresh() and s.state.current is not None and s.state.current.text is not None
+
+    def _before_struck(self, at: int) -> bool:
+        """Whether capitalised words lead to a struck one: Towle Sterling."""
+        s = self.scanner
+        if s.shouting:
+            return False
+        for end in range(at, min(at + 5, len(s.tokens))):
+            token = s.tokens[end]
+            if token.kind != "word" or not (token.text[:1].isupper() or token.text == "&"):
+                return False
+            if end > at and (known := self._known(end)):
+                after = s.tokens[end + known] if end + known < len(s.tokens) else None
+                return after is None or not after.text[:1].islower()
+        return False
 
     def _ends_sentence(self, said: str) -> bool:
         """Whether the stop after a lone capital ends the sentence: "a crowned C. Charge mark"."""
@@ -262,17 +342,21 @@ class Letters:
             return True
         if engraved:
             style = s.tokens[at].text == "in" and s.lexicon.find(s.tokens, at + 1, ("style",))
-            return bool(style)
+            return bool(style or s.lexicon.find(s.tokens, at, ("letter",)))
         if s.tokens[at].text.isupper():
             role = s.lexicon.find(s.tokens, at, ("role",))
             return role is not None and role[2] > 1
-        return bool(s.lexicon.find(s.tokens, at, ("role", "technique", "over", "town")))
+        hit = s.lexicon.find(s.tokens, at, ("role", "technique", "over", "town"))
+        capital = s.tokens[at].text[:1].isupper() and s.tokens[at - 1].text[:1].isupper()
+        return hit is not None and not (hit[0] == "role" and hit[2] == 1 and capital)
 
     def _is_name(self, at: int) -> bool:
         """A capitalised word that the context takes as struck: after "marked", "maker's mark"."""
         s = self.scanner
         token = s.tokens[at]
         if not token.text[:1].isupper():
+            return False
+        if s.lexicon.find(s.tokens, at, ("filler",)) and not self._known(at):
             return False
         hit = s.lexicon.find(s.tokens, at, ("role", "device", "technique", "town", "generic", "style"))
         if hit or s.lexicon.find(s.tokens, at, ("part", "spot", "doubt", "legibility", "number")):
@@ -292,7 +376,8 @@ class Letters:
         expects = expects or state.pend.hint in ("registered design", "patent", "scratch weight")
         if not expects and (found := claims.date(s.tokens, s.at)):
             claim, size = found
-            state.claim(claim)
+            state.claim(replace(claim, doubtful=claim.doubtful or state.pend.doubtful))
+            state.pend.doubtful = False
             s.at += size
             return True
         if not token.text.lstrip("#№.")[:1].isdigit():
@@ -307,13 +392,17 @@ class Letters:
                 ):
                     return False
         unit = after.text.casefold().rstrip(".") if after is not None and after.kind == "word" else ""
-        if unit in _UNITS and not self.engraved():
-            s.skip(2)
+        if not self.engraved() and (unit in _UNITS or _MEASURE.fullmatch(token.text)):
+            s.skip(2 if unit in _UNITS else 1)
+            return True
+        if _ORDINAL.fullmatch(token.text):
+            s.mark_end += s.mark_end == s.at  # "Minerva 1st standard mark"
+            s.at += 1
             return True
         known = s.lexicon.known_struck([token.text]) or token.text in world.FINENESSES
         glued = any(c.isalpha() for c in token.text)
         alone = s.starts_item() and (after is None or after.kind in ("stop", "close"))
-        if unit.startswith("zolotnik"):
+        if unit.startswith(("zolotnik", "lot", "loth", "löth")) and not unit.startswith("lots"):
             state.pend.hint = v.FINENESS
             s.at += 1
             self.struck(token.text, quoted=False)

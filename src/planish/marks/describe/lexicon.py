@@ -122,7 +122,7 @@ def _words(lexicon: Lexicon) -> None:
     for kind, text in lists.items():
         for phrase in _list(text):
             lexicon.add(kind, phrase)
-    for word in sorted(v.FILLERS):
+    for word in (*sorted(v.FILLERS), "made in", "as follow", "as well as", "next to it", "next to"):
         lexicon.add("filler", word)
     for word in sorted(v.PREPOSITIONS):
         lexicon.add("prep", word)
@@ -152,6 +152,8 @@ def build(library: Library) -> Lexicon:
     for maker in library.makers:
         lexicon.add("maker", maker.name, maker.name)
     for word in library.words:
+        if word.kind not in ("fineness", "plate", "base", "quality"):
+            continue
         for text in (word.text, *_list(word.also)):
             if _splits(text):
                 lexicon.add_struck(text)

@@ -6,13 +6,14 @@ Words before a mark wait for it ("script letter k"); words after it are given to
 
 from collections.abc import Sequence
 
-from planish.marks.describe import places
+from planish.marks.describe import claims, places
 from planish.marks.describe import vocabulary as v
 from planish.marks.describe.draft import Draft
 from planish.marks.describe.letters import Letters
 from planish.marks.describe.lexicon import Lexicon
 from planish.marks.describe.pictures import Pictures
 from planish.marks.describe.state import State
+from planish.marks.describe.struck import is_initials
 from planish.marks.describe.tokens import Token, tokenize
 from planish.marks.describe.towns import Towns
 from planish.marks.describe.words import Words
@@ -22,9 +23,9 @@ _ENGRAVED = (Technique.ENGRAVED, Technique.SCRATCHED)
 _ARTICLES = frozenset(("a", "an", "the", "one", "another"))
 #: order in which the senses of one phrase are tried
 _SENSES = (
-    "unmarked", "partial", "order", "role", "device", "town", "count", "technique", "legibility", "style",
-    "case", "joined", "doubt", "or", "negation", "letter", "generic", "maker", "period", "metal",
-    "number", "country", "filler",
+    "unmarked", "partial", "role", "period", "device", "town", "count", "technique", "legibility",
+    "style", "case", "joined", "doubt", "or", "negation", "letter", "generic", "maker", "metal",
+    "number", "country", "filler", "part",
 )  # fmt: skip
 
 
@@ -43,13 +44,24 @@ class Scanner:
         self.all = False  # "all", "each" was just read
         self.article = False
         self.of_mark = False  # "mark of", "arms of" was just read
+        self.break_at = -1  # where a sentence began without a stop of its own
         self.role_end = -1  # where the words of the last role ended
         self.mark_end = -1  # where the words of the last mark ended
-        self.shouting = not any(c.islower() for c in text)
+        self.shouting = not any(c.islower() for c in text) and self._speaks()
         self.letters = Letters(self)
         self.pictures = Pictures(self)
         self.words = Words(self)
         self.towns = Towns(self)
+
+    def _speaks(self) -> bool:
+        """Whether a text all in capitals describes marks, rather than being struck itself."""
+        for at in range(len(self.tokens)):
+            for hit in self.lexicon.hits(self.tokens, at):
+                if {"role", "technique", "generic"} & hit.senses.keys():
+                    return True
+                if "device" in hit.senses and hit.length > 1:
+                    return True
+        return False
 
     # -- helpers -------------------------------------------------------------------------------
 
@@ -73,10 +85,16 @@ class Scanner:
         """Whether a mark was made in this item, so that words can still be added to it."""
         return self.state.current is not None and len(self.state.drafts) > self.state.item_from
 
+    def in_clause(self) -> bool:
+        """Whether a mark was made in this clause."""
+        return self.state.current is not None and len(self.state.drafts) > self.state.clause_from
+
     def starts_item(self) -> bool:
         """Whether nothing was said since the last stop or bracket."""
         before = self.token(-1)
-        return before is None or before.kind in ("stop", "open")
+        if before is None or self.at == self.break_at:
+            return True
+        return before.kind in ("stop", "open") or before.units == ("then",)
 
     def head_follows(self, start: int) -> bool:
         """Whether a mark is still to come in this item."""
@@ -125,6 +143,9 @@ class Scanner:
                 self.close()
             elif token.kind == "quote":
                 self.quote(token)
+            elif token.text == "/":
+                self.state.end_item()
+                self.at += 1
             else:
                 self.word()
             if self.at <= before:  # no rule may stand still
@@ -174,10 +195,11 @@ class Scanner:
             following.text in ("a", "an")
         ):
             return True
-        if hint in (v.MAKER, v.DATE, "retailer's mark") and self.at > self.role_end and (
-            following.kind == "quote"
-        ):
-            return hint != v.DATE or len(following.text) == 1
+        if hint in (v.MAKER, v.DATE, "retailer's mark") and self.at > self.role_end:
+            if following.kind == "quote":
+                return hint != v.DATE or len(following.text) == 1
+            if hint == v.MAKER and self.letters.is_text(start) and is_initials(following.text):
+                return True
         if self.lexicon.find(self.tokens, start, ("doubt",)):
             return True
         if self.state.plural and self.state.pend.hint == v.MAKER:
@@ -191,8 +213,10 @@ class Scanner:
         return False
 
     def open(self) -> None:
+        if self.letters.between():
+            return
         self.state.remark += 1
-        self.state.remark_open = True
+        self.state.remark_from = len(self.state.drafts)
         self.reset()
         self.at += 1
 
@@ -226,10 +250,21 @@ class Scanner:
         return bool(method and method(value, size))
 
     def _unmarked(self, value: object, size: int) -> bool:
-        place = self.state.clause.where.place or self.state.clause.where.part or "piece"
-        self.state.searched.append(Search(place=place, found=False, note=str(value)))
-        self.at += size
+        del value
+        self.not_found(self.at + size)
         return True
+
+    def not_found(self, end: int) -> None:
+        """A place that was looked at in vain; it may be named before or after."""
+        said = places.said(self.tokens, self.at, end)
+        self.at = end
+        clause = self.state.clause.where
+        place = clause.place or clause.part or "piece"
+        after = places.where(self.tokens, end, self.lexicon, bare=False) if self.token() else None
+        if after:
+            place = after[0].place or after[0].part or place
+            self.at += after[1]
+        self.state.searched.append(Search(place=place, found=False, note=said))
 
     def _partial(self, value: object, size: int) -> bool:
         del value
@@ -237,23 +272,11 @@ class Scanner:
         self.at += size
         return True
 
-    def _order(self, value: object, size: int) -> bool:
-        """Words on how the marks lie to one another: a note, no place on the piece."""
-        said = str(value)
-        if self.state.current and self.state.remark == 0 and "by" not in said and "with" not in said:
-            self.state.current.note(said)
-        self.at += size
-        return True
-
     def _negation(self, value: object, size: int) -> bool:
         role = self.lexicon.find(self.tokens, self.at + size, ("role", "device", "generic"))
         if role is None or value == "not":
             return False
-        end = self.at + size + role[2]
-        said = places.said(self.tokens, self.at, end)
-        place = self.state.clause.where.place or self.state.clause.where.part or "piece"
-        self.state.searched.append(Search(place=place, found=False, note=said))
-        self.at = end
+        self.not_found(self.at + size + role[2])
         return True
 
     def _role(self, value: object, size: int) -> bool:
@@ -262,7 +285,6 @@ class Scanner:
         plural = last.endswith("s") and not last.endswith(("'s", "ss"))
         current = state.current
         after = self.head_follows(self.at + size)
-        before = self.token(-1)
         direct = self.at == self.mark_end and self.fresh()
         if hint == v.PSEUDO and plural and not after and len(state.drafts) > state.clause_from:
             for draft in state.drafts[state.clause_from :]:
@@ -270,7 +292,7 @@ class Scanner:
             self.at += size
             return True
         if current and current.hint is None and not after and state.pend.hint is None:
-            in_remark = state.remark and before is not None and before.kind == "open"
+            in_remark = state.remark and len(state.drafts) == state.remark_from
             if in_remark or direct:
                 current.hint = hint
                 self.at += size
@@ -317,7 +339,11 @@ class Scanner:
     def _doubt(self, value: object, size: int) -> bool:
         del value
         state = self.state
-        if self.head_follows(self.at + size) or not (state.current or state.claims):
+        start = self.at + size
+        claim = start < len(self.tokens) and (
+            claims.date(self.tokens, start) or self.lexicon.find(self.tokens, start, ("town", "maker"))
+        )
+        if claim or self.head_follows(start) or not (state.current or state.claims):
             state.pend.doubtful = True
         else:
             state.doubt_last()
@@ -393,6 +419,16 @@ class Scanner:
             )
         else:
             self.state.claim(Claim(about="place", says=said))
+        self.at += size
+        return True
+
+    def _part(self, value: object, size: int) -> bool:
+        """An object named outside a place: what is described, not a mark."""
+        if self.verb or self.state.pend.hint:
+            return False
+        del value
+        said = places.said(self.tokens, self.at, self.at + size)
+        self.state.claim(Claim(about="note", says=said))
         self.at += size
         return True
 

@@ -21,6 +21,10 @@ _PROSE = frozenset(
 )
 _BY = frozenset("by for maker makers firm attributed silversmith goldsmith retailer importer messrs".split())
 _JOINED_IN = frozenset("of in with and a an the on from or".split())
+_SHAPES = frozenset(
+    "shaped circular triangular rectangular oval round square octagonal hexagonal lobed lozenge diamond pentagonal "
+    "canted chamfered kite trapezoidal".split()
+)
 _HEADS = frozenset("head bust profile portrait figure face mask".split())
 
 
@@ -70,12 +74,16 @@ class Pictures:
             return False
         if size == 1 and len(token.text) == 1:
             return False
+        if size == 1 and s.lexicon.find(s.tokens, s.at, ("part",)) and not self._among_marks():
+            return False
         if self._named_role(size):
             return True
         end = self._of(s.at + size) if token.units[-1:] and self._head_noun(size) else s.at + size
         said = places.said(s.tokens, s.at, end)
         if end == s.at + size and label:
             said = label
+        if end < len(s.tokens) and set(s.tokens[end].units) & {"head", "face", "bust", "mask"}:
+            said, end = f"{said if end > s.at + size else places.said(s.tokens, s.at, end)} {s.tokens[end].text}", end + 1
         if end < len(s.tokens) and s.tokens[end].units == ("crowned",) and "crown" not in said.casefold():
             said, end = f"{said} crowned", end + 1
         s.at = end
@@ -88,12 +96,22 @@ class Pictures:
         s.mark_end = s.at
         return True
 
+    def _among_marks(self) -> bool:
+        """Whether a thing that may be the piece itself ("spoon", "shell") is a picture here."""
+        s = self.scanner
+        state = s.state
+        told = s.verb or state.pend.hint or s.of_mark or state.section.where or state.section.hint
+        return bool(told or (state.drafts and s.starts_item()) or (state.drafts and s.article))
+
     def _named_role(self, size: int) -> bool:
         """ "king's head duty mark": a picture and what it is called."""
         s = self.scanner
         for start in range(s.at + 1, s.at + size):
             role = s.lexicon.find(s.tokens, start, ("role",))
-            picture = s.lexicon.find(s.tokens, s.at, ("device",)) if role else None
+            picture = any(
+                "device" in hit.senses and hit.length == start - s.at
+                for hit in s.lexicon.hits(s.tokens, s.at)
+            )
             if role and picture and start + role[2] == s.at + size:
                 state = s.state
                 said = places.said(s.tokens, s.at, start)
@@ -139,19 +157,36 @@ class Pictures:
             state.claim(Claim(about="maker", says=name))
             s.at += size
             return
+        if self._maker_claim():
+            return
         end = self._run()
         words = [t for t in s.tokens[s.at : end] if t.kind == "word"]
         following = s.tokens[end] if end < len(s.tokens) else None
+        if self._is_shape(end):
+            state.pend.outline = places.said(s.tokens, s.at, end)
+            s.at = end
+            return
+        trade = following is not None and s.lexicon.find(s.tokens, end, ("role",))
+        if trade and trade[1] == v.MAKER and s.unit(-1) in ("with", "a", "an", "and", "the"):
+            state.pend.hint = v.MAKER
+            state.mark(Draft(device=places.said(s.tokens, s.at, end)))
+            s.at = end + trade[2]
+            s.reset()
+            s.mark_end = s.at
+            return
+        with_it = s.unit(-1) in ("with", "in") and (s.unit(-1) == "with" or len(words) < 3)
+        with_it = with_it or (s.unit(-1) in ("a", "an", "the") and s.unit(-2) == "with")
+        if with_it and s.fresh() and state.current and not {u for t in words for u in t.units} & _PROSE:
+            lead = "in" if s.unit(-1) == "in" else "with"
+            state.current.note(f"{lead} {places.said(s.tokens, s.at, end)}")
+            s.at = end
+            return
         if self._is_picture(end):
             said = places.said(s.tokens, s.at, end)
             state.mark(Draft(device=said, notes=["not in the thesaurus"]))
             s.at = end
             s.reset()
             s.mark_end = s.at
-            return
-        if self._is_shape(end):
-            state.pend.outline = places.said(s.tokens, s.at, end)
-            s.at = end
             return
         if s.at == s.mark_end and s.fresh() and state.current and state.current.device:
             if not {u for t in words for u in t.units} & _PROSE:
@@ -174,14 +209,33 @@ class Pictures:
             return
         s.skip(max(1, end - s.at))
 
+    def _maker_claim(self) -> bool:
+        """A capitalised name that is the whole item beside a claim: "London 1784, James Dixon"."""
+        s = self.scanner
+        if not (s.state.claims and s.starts_item()) or s.verb:
+            return False
+        found = claims.name(s.tokens, s.at)
+        if found is None or found[1] < 2:
+            return False
+        name, size = found
+        after = s.token(size)
+        if after is not None and after.kind == "word":
+            return False
+        s.state.claim(Claim(about="maker", says=name, doubtful=True))
+        s.at += size
+        return True
+
     def _is_shape(self, end: int) -> bool:
         """ "a triangular hallmark", "a horizontal-banded circular mark": the shape of a punch."""
         s = self.scanner
         words = s.tokens[s.at : end]
         return (
             end < len(s.tokens)
-            and bool(s.lexicon.find(s.tokens, end, ("generic",)))
+            and bool(
+                s.tokens[end].kind == "quote" or s.lexicon.find(s.tokens, end, ("generic", "role"))
+            )
             and all(any(u in v.OUTLINE_WORDS for u in t.units) for t in words)
+            and any(set(t.units) & _SHAPES for t in words)
         )
 
     def _run(self) -> int:

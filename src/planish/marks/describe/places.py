@@ -22,7 +22,7 @@ _LEADING = v.PREPOSITIONS - {
     "beneath",
 }
 _DETERMINERS = frozenset("the a an its of each both all their this that".split())
-_BOTH = frozenset("band box frame panel ring bar window tablet barrel belt".split())
+_BOTH = frozenset("band box frame ring barrel".split())
 _POSITIONS = frozenset("above below between beneath under over beside either within".split())
 # what a "with" after letters may add to the same punch, rather than name the next mark
 _SMALL_CHARGES = frozenset(
@@ -60,7 +60,8 @@ def where(
         token = tokens[end]
         if token.text == "," and nouns and end + 1 < len(tokens):
             ahead = end + 2 if _unit(tokens[end + 1]) in ("and", "or") else end + 1
-            if ahead >= len(tokens) or not lexicon.find(tokens, ahead, ("part",)):
+            more = lexicon.find(tokens, ahead, ("part",)) if ahead < len(tokens) else None
+            if more is None or lexicon.find(tokens, ahead + more[2], ("technique",)):
                 break
             end = ahead
             continue
@@ -141,13 +142,15 @@ def outline(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> tuple[str, in
         elif shape:
             article = True
         elif lexicon.find(
-            tokens, end, ("role", "part", "spot", "technique", "device", "town", "style")
+            tokens, end, ("role", "part", "spot", "technique", "device", "town")
         ):
             picture = lexicon.find(tokens, end, ("device",))
             if not picture or not lexicon.find(tokens, end + picture[2], ("outline",)):
                 break
             end += picture[2]
             continue
+        elif unit in v.PREPOSITIONS or token.units[-1:] in (("letter",), ("capital",), ("initial",)):
+            break
         elif unknown < 2 and token.text[:1].islower():
             unknown += 1
         else:

@@ -46,7 +46,7 @@ class State:
     expected_legibility: Legibility | None = None
     count: int = 0
     remark: int = 0
-    remark_open: bool = False
+    remark_from: int = 0
     partial: bool = False
     last_claim: bool = False
 
@@ -59,6 +59,8 @@ class State:
         if draft.hint is None and scope_hint and (draft.text or scope_hint == v.PSEUDO):
             draft.hint = scope_hint
         draft.technique = draft.technique or self.clause.technique or self.section.technique
+        if 0 < self.expected <= len(self.drafts) - self.expected_from:
+            self.section.legibility = self.clause.legibility = None  # all announced marks are read
         draft.times = max(draft.times, self.clause.times, self.section.times)
         draft.legibility = draft.legibility or self.clause.legibility or self.section.legibility
         if not draft.own_place and not draft.where:

@@ -86,7 +86,11 @@ def _lines(text: str, lexicon: Lexicon) -> list[Piece]:
     """Lines of one text: known words and numbers stand alone, the rest is one punch."""
     rows: list[list[str]] = []
     for line in re.split(r"\s+/+\s*|/+\s+|(?<!\d)/+|/+(?![\dA-Z])", text.strip(" ,;")):
-        rows += [_row(part, lexicon) for part in _commas(line, lexicon)]
+        listed = _commas(line, lexicon)
+        for part in listed:
+            row = _row(part, lexicon)
+            # parts of a list are marks of their own: an empty row keeps them from being joined
+            rows += [row, []] if len(listed) > 1 else [row]
     found: list[Piece] = []
     joined: list[str] = []
 
@@ -105,6 +109,8 @@ def _lines(text: str, lexicon: Lexicon) -> list[Piece]:
             found += [Piece(text=part) for part in row]
         elif row:
             joined.append(row[0])
+        else:
+            flush()
     flush()
     return found
 

@@ -35,7 +35,7 @@ class Token(msgspec.Struct, frozen=True):
 _CLOSERS = {'"': '"″', "“": '”"“', "„": '“”"', "«": "»", "»": "«", "″": '"″', "‘": "’'", "'": "'’"}
 _DOUBLE = frozenset('"“„«»″”')
 _DASHES = "–—"
-_BREAK = frozenset(" \t\r\n,;:()[]{}=|…") | _DOUBLE
+_BREAK = frozenset(" \t\r\n,;:()[]{}|…") | _DOUBLE
 #: what stands in square brackets beside letters is Leiden notation
 _LEIDEN = re.compile(r"(?:[.]+|[-–—]+|[?]+|[^\W\d_]{1,3}[?]?|[^\W\d_]?[.?-]+[^\W\d_]?)")
 _RESTORED = re.compile(r"[^\W\d_][^\W\d_ .&]{2,20}")
@@ -54,7 +54,7 @@ _NUMBERS = dict(
     )
 )
 _ABBREVIATED = frozenset(
-    "co bros mfg mfrs wm st ltd no jr sr inc corp c ca circa approx nr mr mrs messrs dr fig cf lt rt".split()
+    "co bros mfg mfrs wm st ltd no jr sr inc corp c ca circa approx nr mr mrs messrs dr fig cf lt rt rd reg regd nos pat".split()
 )
 
 
@@ -71,7 +71,9 @@ def fold(word: str) -> tuple[str, ...]:
     for piece in re.split(r"[-‐–—/]", plain):
         unit = piece.strip(".'*")
         unit = unit.removesuffix("'s").replace("'", "")
-        if len(unit) > 3 and unit[-1] == "s" and unit[-2] not in "su" and unit[-2:] != "is":
+        if len(unit) > 5 and unit.endswith(("ches", "shes", "sses", "xes")):
+            unit = unit[:-2]
+        elif len(unit) > 3 and unit[-1] == "s" and unit[-2] not in "su" and unit[-2:] != "is":
             unit = unit[:-1]
         if unit:
             units.append(_NUMBERS.get(unit, unit))
@@ -144,7 +146,7 @@ class _Tokenizer:
                 self.at += 1
                 self.remark = max(0, self.remark - (char == ")"))
                 self.add("close", char, self.at - 1)
-            elif char in ",;:=|…" or (char in _DASHES and self.char(1).isspace()):
+            elif char in ",;:|…" or (char == "=" and not self.char(-1).isdigit()) or (char in _DASHES and self.char(1).isspace()):
                 self.at += 1
                 kind = {";": ";", ":": ":", "=": ":", "|": ";"}.get(char, ",")
                 self.add("stop", kind, self.at - 1)
@@ -281,8 +283,8 @@ class _Tokenizer:
         stem = text[:-1]
         if stem.casefold() in _ABBREVIATED:
             return True
-        if "." in stem:
-            return True
+        if "." in stem.strip("."):
+            return any(c.isalpha() for c in stem)
         return len(stem) == 1 and stem.isalpha() and stem.isupper()
 
 

@@ -28,7 +28,13 @@ class Towns:
             return False
         town, size = str(hit[1]), hit[2]
         tail = self._tail(s.at + size)
-        if self._is_picture(size + tail):
+        role = s.lexicon.find(s.tokens, s.at + size, ("role",))
+        if role and role[1] == "import mark":
+            s.state.mark(Draft(device=f"town mark of {town}", hint="import mark"))
+            s.at += size + role[2]
+            s.reset()
+            return True
+        if role is None and self._is_picture(size + tail):
             return False
         names_mark = any(
             u in world.OFFICE_MARKS for t in s.tokens[s.at + size : s.at + size + tail] for u in t.units
@@ -113,6 +119,7 @@ class Towns:
             state.mark(Draft(device=f"town mark of {town}", hint=v.TOWN))
             state.pend = pend
         state.claim(Claim(about="place", says=town, doubtful=state.pend.doubtful))
+        state.pend.doubtful = False
         s.at += size
 
 

@@ -60,7 +60,7 @@ ROLES: dict[str, str] = {
     **_each(
         "assay master's mark",
         "assay master's mark; assay master; assay master's initials; assaymaster's mark; assaymaster; "
-        "assayer's mark; assayer's initials; assayer; assayer mark; assay mark of",
+        "assayer's mark; assayer's initials; assayer; assayer mark",
     ),
     **_each("assay mark", "assay mark; assay stamp; certification mark; control mark; id mark; "
             "identification mark; guarantee stamp; assay office stamp; recognition mark"),
@@ -232,7 +232,7 @@ GENERIC = (
 LETTER_NOUNS = (
     "letter; initial; the letter; the initial; monogram; cipher; cypher; character; word; wording; "
     "name; numeral; number; figure; digit; no.; no; nr; nos.; text; legend; monogram of; the word; the name; #; "
-    "abbreviation; lettering; surname; conjoined initial; letters in"
+    "abbreviation; lettering; surname; conjoined initial"
 )
 
 OUTLINES = (
@@ -350,7 +350,7 @@ JOINED = (
 ORDER = (
     "left to right; from left to right; l to r; right to left; r to l; clockwise; anticlockwise; from top to bottom; "
     "top to bottom; in that order; in this order; in a row; in a line; either side of; flanked by; circled with; "
-    "encircled by; surrounded with; side by side; all around"
+    "encircled by; surrounded with; side by side; all around; right side up; right-side up; left right-side up; upside down"
 )
 OVER = "over; above; surmounting; on top of"
 CHARGE_JOINS = (
@@ -380,7 +380,7 @@ FILLERS = frozenset(
     "respectively namely viz being either itself again further additional another others one "
     "set sets row group line lines series first second third fourth fifth last beside adjacent left right "
     "separate individual full usual i we my our your his her their they you me mine found see seen "
-    "addition order followed then recorded period zolotnik zolotniki overlapping identical can do does did will would may might could should not even still "
+    "addition order followed then recorded period zolotnik zolotniki provincial visible overlapping identical can do does did will would may might could should not even still "
     "where when what who whose while after before between during above below over under up down out off "
     "large small tiny little big somewhat rather slightly".split()
 )

@@ -4,13 +4,20 @@ from typing import TYPE_CHECKING
 
 from planish.marks.describe import places
 from planish.marks.describe import vocabulary as v
+from planish.marks.describe.claims import date
 from planish.marks.describe.draft import Draft, Where
-from planish.marks.observation import Case, Legibility, Style, Technique
+from planish.marks.describe.struck import is_initials
+from planish.marks.observation import Case, Claim, Legibility, Style, Technique
 
 if TYPE_CHECKING:
     from planish.marks.describe.marks import Scanner
 
 _ENGRAVED = (Technique.ENGRAVED, Technique.SCRATCHED)
+_INTERPRETS = frozenset("indicating indicate denoting denote signifying meaning indicated".split())
+_WORN_OR_HELD = frozenset(
+    "wreath crown coronet laurel helmet sword sceptre scepter spear diadem kokoshnik beard wing branch "
+    "ribbon plume cap hat halo axe staff trident caduceus turban headdress horn orb flag".split()
+)
 _FACING_START = frozenset(
     "facing looking profile right-facing left-facing laureate upside sideways turned inverted reversed".split()
 )
@@ -31,8 +38,40 @@ class Words:
         if s.unit() in ("and", "&"):
             self.listed = s.letters.mode == "initials"
         return (
-            self._facing() or self._over() or self._outline() or self._charge() or self._place()
+            self._interpretation() or self._order() or self._facing() or self._over() or self._outline() or self._charge() or self._place()
         )
+
+    def _interpretation(self) -> bool:
+        """ "indicating a fineness of 950": what a mark means is a claim of the writer."""
+        s = self.scanner
+        if s.unit() not in _INTERPRETS:
+            return False
+        end = s.at + 1
+        while end < len(s.tokens) and s.tokens[end].kind == "word":
+            if s.lexicon.find(s.tokens, end, ("town", "country", "period")) or date(s.tokens, end):
+                s.at += 1
+                return True
+            end += 1
+        if end == s.at + 1:
+            return False
+        s.state.claim(Claim(about="note", says=places.said(s.tokens, s.at, end)))
+        s.at = end
+        return True
+
+    def _order(self) -> bool:
+        """How the marks lie to one another: a note, no place on the piece."""
+        s = self.scanner
+        hit = s.lexicon.find(s.tokens, s.at, ("order",))
+        if hit is None:
+            return False
+        where = places.where(s.tokens, s.at, s.lexicon, bare=True)
+        if where and where[0].part and where[1] > hit[2]:
+            return False
+        said = str(hit[1])
+        if s.fresh() and s.state.current and not said.endswith(("by", "with")):
+            s.state.current.note(said)
+        s.at += hit[2]
+        return True
 
     def _facing(self) -> bool:
         s = self.scanner
@@ -130,12 +169,16 @@ class Words:
         """A crown above the letters, a pellet between them: part of the same punch."""
         s = self.scanner
         current = s.state.current
-        if current is None or not s.fresh():
-            return False
         before = s.token(-1)
         stop = before.text if before is not None and before.kind == "stop" else ""
+        if current is None or not (s.fresh() or stop == "," and s.in_clause()):
+            return False
         if before is None or before.text == "and" or stop not in ("", "?", ","):
             return False
+        if s.unit() == "with" and current.text and not is_initials(current.text):
+            return False
+        if self._attribute(current):
+            return True
         hit = places.charge(
             s.tokens,
             s.at,
@@ -158,6 +201,23 @@ class Words:
         else:
             current.device = f"{current.device} {words}"
         s.at += size
+        return True
+
+    def _attribute(self, current: Draft) -> bool:
+        """ "woman's head with wreath": what a figure wears or holds belongs to its picture."""
+        s = self.scanner
+        if s.unit() != "with" or not current.device or s.at != s.mark_end:
+            return False
+        start = s.at + 1 + (s.unit(1) in ("a", "an", "the"))
+        hit = s.lexicon.find(s.tokens, start, ("device",))
+        end = start + (hit[2] if hit else 1)
+        while end < len(s.tokens) and set(s.tokens[end].units) & _WORN_OR_HELD:
+            end += 1
+        units = {u for t in s.tokens[start:end] for u in t.units}
+        if not units & _WORN_OR_HELD:
+            return False
+        current.device = f"{current.device} {places.said(s.tokens, s.at, end)}"
+        s.at = s.mark_end = end
         return True
 
     def _place(self) -> bool:
@@ -189,7 +249,7 @@ class Words:
             if following and following.text == ":" and len(state.drafts) > state.clause_from:
                 if state.pend.hint is None:
                     state.end_clause()
-            state.clause.where = _both(state.clause.where, where)
+            state.clause.where = _both(state.clause.where, where) if by_word else where
         s.at += size
         return True
 
@@ -272,8 +332,13 @@ class Words:
     def legibility(self, how: Legibility, size: int) -> bool:
         s = self.scanner
         state = s.state
-        if s.head_follows(s.at + size) or state.pend.hint:
+        name = how in (Legibility.ILLEGIBLE, Legibility.OBSCURE) and s.lexicon.find(
+            s.tokens, s.at + size, ("letter",)
+        )
+        if s.head_follows(s.at + size) or state.pend.hint or name:
             state.pend.legibility = how
+        elif state.expected and len(state.drafts) == state.expected_from and not state.count:
+            state.expected_legibility = how
         elif state.count and not s.fresh():
             for _ in range(state.count):
                 state.pend = Draft()
