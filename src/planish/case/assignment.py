@@ -1,5 +1,7 @@
 """The assignment and the metal price: tables ``[case]`` and ``[metal_price]`` of the file."""
 
+import msgspec
+
 from planish.case.kinds import (
     CurrencyCode,
     DateText,
@@ -12,6 +14,7 @@ from planish.case.kinds import (
     Text,
     TypeOfValue,
 )
+from planish.worth.comparables import Basis
 
 
 class Appraiser(Table, frozen=True, kw_only=True):
@@ -87,18 +90,43 @@ class Scope(Table, frozen=True, kw_only=True):
     not_done: Text | None = None
 
 
+class Crossing(Table, frozen=True, kw_only=True):
+    """What a price of one market is multiplied by to stand for another; the user's figure.
+
+    start: kind of price it starts from, for example trade-paid.
+    end: kind of price it stands for, for example with-premium.
+    factor: the multiplier.
+    source: where it comes from.
+    """
+
+    start: Basis
+    end: Basis
+    factor: float
+    source: Text
+
+
 class Market(Table, frozen=True, kw_only=True):
     """The market in which the value is asked.
 
     level: auction, dealer retail, private sale, dealer buying or scrap.
     reason: why this market is the right one.
     premium_included, tax_included: whether the values hold the buyer's premium and sales tax.
+    buyers_premium: premium on top of the hammer price, as a share, for sales that name none.
+    sellers_commission: commission off the hammer price, as a share.
+    asking_discount: what buyers get off asked prices, as a share.
+    asking_source: where that figure comes from.
+    crossing: passages from one market to another.
     """
 
     level: MarketLevel | None = None
     reason: Text | None = None
     premium_included: bool | None = None
     tax_included: bool | None = None
+    buyers_premium: Share | None = None
+    sellers_commission: Share | None = None
+    asking_discount: Share | None = None
+    asking_source: Text | None = None
+    crossings: tuple[Crossing, ...] = msgspec.field(default=(), name="crossing")
 
 
 class Approaches(Table, frozen=True, kw_only=True):
@@ -215,7 +243,8 @@ class MetalPrice(Table, frozen=True, kw_only=True):
     price: the amount for one unit of fine silver.
     per: the unit of mass, for example ozt, g or kg.
     date: day (and hour, in ``source``) of the price.
-    source: whose price, and which: fix, bid or ask.
+    source: whose price.
+    quoted: which: bid, offer, fix or average.
     payout_share: share of the metal's value that a buyer of scrap would pay.
     payout_basis: where the share is taken from.
     charges: flat charges for assay, freight or a small lot, for the whole case.
@@ -225,6 +254,7 @@ class MetalPrice(Table, frozen=True, kw_only=True):
     per: Text = "ozt"
     date: DateText
     source: Text
+    quoted: Text | None = None
     payout_share: Share = 1.0
     payout_basis: Text | None = None
     charges: MoneyText | None = None

@@ -215,7 +215,7 @@ def _reworded(
     if kind is bool:
         return f"{quoted(value)} is neither true nor false", "write true or false, without quotes"
     if kind in (int, float) and isinstance(value, int | float) and not isinstance(value, bool):
-        low = next((m.ge for m in metas if m.ge is not None), None)
+        low = next((b for m in metas for b in (m.ge, m.gt) if b is not None), None)
         high = next((m.le for m in metas if m.le is not None), None)
         if kind is int and isinstance(value, float):
             return f"{quoted(value)} stands where a whole number is expected", "take off decimals"

@@ -116,8 +116,11 @@ def _number(value: object) -> float | None:
 
 
 def _opinion(opinion: Mapping[str, object], here: Steps, currency: object) -> Iterator[Raw]:
-    if opinion.get("computed") is True and "value" in opinion:
-        yield (here, "the value is both given and computed", "take out one of the two")
+    if opinion.get("computed") is True and any(k in opinion for k in ("low", "value", "high")):
+        yield (here, "the figure is both given and computed", "take out computed or the figures")
+    elif "value" in opinion and ("low" in opinion) != ("high" in opinion):
+        alone = "low" if "low" in opinion else "high"
+        yield ((*here, alone), f"'{alone}' stands alone", "give both low and high")
     amounts = []
     for key in ("low", "value", "high"):
         money = money_pair(opinion.get(key))
@@ -147,6 +150,13 @@ def _comparables(piece: Mapping[str, object], here: Steps) -> Iterator[Raw]:
                     (*here, "comparable", k, "adjustment", n),
                     "an adjustment needs one figure",
                     "give either percent or amount",
+                )
+            percent = _number(line.get("percent"))
+            if percent is not None and percent <= -100:
+                yield (
+                    (*here, "comparable", k, "adjustment", n, "percent"),
+                    f"{quoted(percent)} percent leaves nothing of the price",
+                    "write -10 for a tenth less",
                 )
 
 

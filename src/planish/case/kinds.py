@@ -90,6 +90,7 @@ Year = Annotated[
 Share = Annotated[
     float, msgspec.Meta(description="A share between 0 and 1.", ge=0, le=1, examples=[0.85])
 ]
+Weighting = Annotated[float, msgspec.Meta(description="Above 0, at most 1.", gt=0, le=1)]
 Count = Annotated[int, msgspec.Meta(ge=1, le=100_000)]
 
 
@@ -120,16 +121,6 @@ class MarketLevel(StrEnum):
     PRIVATE_SALE = "private sale"
     DEALER_BUYING = "dealer buying"
     SCRAP = "scrap"
-
-
-class PriceBasis(StrEnum):
-    """What a recorded price includes."""
-
-    HAMMER = "hammer"
-    WITH_PREMIUM = "with premium"
-    PAID = "paid"
-    ASKED = "asked"
-    NET_TO_SELLER = "net to seller"
 
 
 class TaxPurpose(StrEnum):

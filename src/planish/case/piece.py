@@ -15,10 +15,8 @@ from planish.case.kinds import (
     EdtfText,
     Fineness,
     LengthText,
-    MarketLevel,
     MassText,
     MoneyText,
-    PriceBasis,
     ProvenanceGrade,
     ReadingKind,
     Share,
@@ -26,9 +24,11 @@ from planish.case.kinds import (
     Table,
     TestKind,
     Text,
+    Weighting,
     Year,
 )
 from planish.marks.observation import Mark, Search
+from planish.worth.comparables import Basis
 
 
 class Photograph(Table, frozen=True, kw_only=True):
@@ -134,6 +134,7 @@ class Weight(Table, frozen=True, kw_only=True):
 
     gross: reading of the balance, all parts together.
     resolution: step of the balance's display.
+    plus_minus: standard uncertainty of the balance beyond its step, as calibrated.
     balance: which balance, and how it was checked.
     date: when weighed.
     fineness: fineness to reckon with; where left out, that of the reading is used.
@@ -144,6 +145,7 @@ class Weight(Table, frozen=True, kw_only=True):
 
     gross: MassText
     resolution: MassText | None = None
+    plus_minus: MassText | None = None
     balance: Text | None = None
     date: DateText | None = None
     fineness: Fineness | None = None
@@ -234,18 +236,20 @@ class Comparable(Table, frozen=True, kw_only=True):
     venue: where and by whom.
     lot: lot or stock number.
     price: as recorded.
-    basis: hammer, with premium, paid, asked or net to seller.
-    level: level of trade; where left out, that of the case.
-    premium: buyer's premium as a share, to bring a hammer price to the price paid.
+    basis: hammer, with-premium, net-to-seller, retail-asked, retail-paid, private, trade-paid or
+        unsold. Nothing is assumed to pass from one to another: ``[case.market]`` says how.
+    premium: buyer's premium of that sale as a share of the hammer price.
     source: where this was read.
     condition: in words.
     gross: weight, where known.
     fineness: parts per thousand, where known.
     metal_price: price of fine silver at that time, per the unit of ``[metal_price]``.
-    rate: units of the case's currency for one unit of this price's currency, at that date.
+    rate: units of the case's currency for one unit of this price's currency.
+    rate_date: day of the rate; where left out, the day of the sale.
+    rate_source: where the rate was read.
     attributes: measured traits that the adjustment uses, by name.
     maker: as described.
-    doubtful: the sale is less reliable (terms, description).
+    counts: how much it counts beside the others, 1 in full; less for a doubtful or unlike one.
     note: anything else.
     """
 
@@ -254,8 +258,7 @@ class Comparable(Table, frozen=True, kw_only=True):
     venue: Text
     lot: Text | None = None
     price: MoneyText
-    basis: PriceBasis
-    level: MarketLevel | None = None
+    basis: Basis
     premium: Share | None = None
     source: Text
     condition: Text | None = None
@@ -263,9 +266,11 @@ class Comparable(Table, frozen=True, kw_only=True):
     fineness: Fineness | None = None
     metal_price: MoneyText | None = None
     rate: float | None = None
+    rate_date: DateText | None = None
+    rate_source: Text | None = None
     attributes: Mapping[str, float] = {}
     maker: Text | None = None
-    doubtful: bool = False
+    counts: Weighting = 1.0
     adjustments: tuple[Adjustment, ...] = msgspec.field(default=(), name="adjustment")
     note: Text | None = None
 
