@@ -3,6 +3,7 @@
 import re
 from collections.abc import Sequence
 
+from planish.marks.describe import vocabulary as v
 from planish.marks.describe.tokens import Token
 from planish.marks.observation import Claim
 
@@ -11,12 +12,17 @@ _SPAN = re.compile(r"(1[3-9]\d\d|20[0-4]\d)[-–—/](\d{1,4})")
 _DECADE = re.compile(r"(1[3-9]\d|20[0-4])0'?s")
 _CENTURY = re.compile(r"(1[3-9]|2[01])(?:th|st)")
 _ABOUT = frozenset(("c", "ca", "circa", "about", "around", "approx", "approximately"))
-_BOUND = {"before": (None, 0), "after": (0, None), "since": (0, None), "until": (None, 0)}
+_BOUND: dict[str, tuple[int | None, int | None]] = {
+    "before": (None, 0),
+    "after": (0, None),
+    "since": (0, None),
+    "until": (None, 0),
+}
 #: common practice: the years on either side that "circa" stands for
 _CIRCA = 5
 _EARLY = {"early": (0, 33), "mid": (33, 67), "late": (67, 99)}
-_COMPANY = frozenset(
-    "co co. company sons son bros bros. brothers ltd ltd. jr jr. sr & and de van von mfg".split()
+_COMPANY = v.word_set(
+    "co co. company sons son bros bros. brothers ltd ltd. jr jr. sr & and de van von mfg"
 )
 _GLUED_ABOUT = re.compile(r"c\.?(1[3-9]\d\d|20[0-4]\d)(?:[-–](\d{2,4}))?", re.IGNORECASE)
 
@@ -25,9 +31,13 @@ def _end(first: int, last: str) -> int:
     """The last year of a span printed short: 1758-9, 1897/98."""
     if len(last) >= 4:
         return int(last)
-    base = 10 ** len(last)
+    base = int(10 ** len(last))
     end = first - first % base + int(last)
     return end if end >= first else end + base
+
+
+def _moved(year: int | None, by: int | None) -> int | None:
+    return None if year is None or by is None else year + by
 
 
 def date(tokens: Sequence[Token], at: int) -> tuple[Claim, int] | None:
@@ -43,16 +53,13 @@ def date(tokens: Sequence[Token], at: int) -> tuple[Claim, int] | None:
         if following is None or following[0].year_from is None:
             return None
         claim, size = following
-        first, last = claim.year_from, claim.year_to
-        if low in _BOUND:
-            low_end, high_end = _BOUND[low]
-            first = None if low_end is None else first
-            last = None if high_end is None else last
-        else:
-            first = first - _CIRCA if first else first
-            last = last + _CIRCA if last else last
-        says = f"{word} {claim.says}"
-        return Claim(about="date", says=says, year_from=first, year_to=last), size + 1
+        low_end, high_end = _BOUND.get(low, (-_CIRCA, _CIRCA))
+        return Claim(
+            about="date",
+            says=f"{word} {claim.says}",
+            year_from=_moved(claim.year_from, low_end),
+            year_to=_moved(claim.year_to, high_end),
+        ), size + 1
     if match := _SPAN.fullmatch(word):
         first = int(match.group(1))
         last = _end(first, match.group(2))
@@ -67,7 +74,7 @@ def date(tokens: Sequence[Token], at: int) -> tuple[Claim, int] | None:
 
 
 def _century(tokens: Sequence[Token], at: int, low: str) -> tuple[Claim, int] | None:
-    """early 19th century, 18th c."""
+    """Early 19th century, 18th c."""
     start = at
     part = next((p for p in _EARLY if low == p or low == f"{p}-" or low.startswith(p + "-")), None)
     if part and "-" not in low:
@@ -106,6 +113,10 @@ def name(tokens: Sequence[Token], at: int) -> tuple[str, int] | None:
         if not (_is_name(token) or joins or comma):
             break
         end += 1
+        last = token.text.casefold().rstrip(".")
+        if last in ("ltd", "co", "company") and end < len(tokens):
+            if tokens[end].text.casefold().rstrip(".") not in ("ltd", "&", "and", "inc"):
+                break
     while end > at and tokens[end - 1].text.casefold() in ("and", "&", "de", "van", "von"):
         end -= 1
     if end == at or not any(len(t.text) > 2 for t in tokens[at:end]):

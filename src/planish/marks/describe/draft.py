@@ -4,8 +4,8 @@ from dataclasses import dataclass, field
 
 from planish.marks.describe import vocabulary as v
 from planish.marks.describe.struck import clean
-from planish.marks.transcription import parse
 from planish.marks.observation import Case, Legibility, Mark, Style, Technique
+from planish.marks.transcription import parse
 
 
 @dataclass(slots=True)
@@ -36,6 +36,7 @@ class Draft:
     times: int = 1
     doubtful: bool = False
     notes: list[str] = field(default_factory=list)
+    span: tuple[int, int] | None = None  # where a picture stands in the text
 
     def note(self, text: str) -> None:
         """Add words to the note once."""

@@ -5,9 +5,8 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from planish.marks.describe import claims, places
+from planish.marks.describe import claims, places, world
 from planish.marks.describe import vocabulary as v
-from planish.marks.describe import world
 from planish.marks.describe.draft import Draft
 from planish.marks.describe.struck import is_initials, is_year, split
 from planish.marks.describe.tokens import tokenize
@@ -21,8 +20,8 @@ _MEASURE = re.compile(
     r"\d[\d.,/]*(?:g|gr|gm|kg|ozs?|ozt|dwt|cm|mm|in|ft|ml|cl|lbs?)\.?", re.IGNORECASE
 )
 _ORDINAL = re.compile(r"\d{1,2}(?:st|nd|rd|th)", re.IGNORECASE)
-_UNITS = frozenset(
-    "g gr gm gram grams kg oz ozs ozt dwt cm mm in inch inches ins ft ml cl l lb lbs pints pint high long wide".split()
+_UNITS = v.word_set(
+    "g gr gm gram grams kg oz ozs ozt dwt cm mm in inch inches ins ft ml cl l lb lbs pints pint high long wide"
 )
 _CONNECTORS = frozenset(("&", "*", "·", "•", "∙", "+", "/"))
 
@@ -183,7 +182,7 @@ class Letters:
         if text == "/":
             return False
         letters = [c for c in text if c.isalpha()]
-        if not letters or text[0].isdigit() and len(letters) < 2:
+        if not letters or (text[0].isdigit() and len(letters) < 2):
             return False
         lone = len(letters) == 1 and len(text.strip(".")) == 1
         if any(c.islower() for c in letters):
@@ -191,13 +190,19 @@ class Letters:
         if s.shouting and not lone:
             if s.lexicon.hits(s.tokens, at):
                 return False
-            if not (self._expects_letter() or s.verb or set(text) & set("&./·") or self._item_is(at)):
+            if not (
+                self._expects_letter() or s.verb or set(text) & set("&./·") or self._item_is(at)
+            ):
                 return False
         if lone and text in ("A", "I") and not self._expects_letter() and not self._after_text(at):
             following = s.tokens[at + 1] if at + 1 < len(s.tokens) else None
-            return following is None or following.kind != "word" or following.text.isupper() or (
-                following.text in ("in", "within", "over", "with", "&", "monogram")
-            ) or bool(s.lexicon.find(s.tokens, at + 1, ("style", "case", "container")))
+            return (
+                following is None
+                or following.kind != "word"
+                or following.text.isupper()
+                or (following.text in ("in", "within", "over", "with", "&", "monogram"))
+                or bool(s.lexicon.find(s.tokens, at + 1, ("style", "case", "container")))
+            )
         return not (text == "HM" and s.lexicon.find(s.tokens, at + 1, ("town",)))
 
     def _after_text(self, at: int) -> bool:
@@ -231,8 +236,10 @@ class Letters:
         ends = (
             after is None
             or after.kind in ("stop", "open", "close")
-            or s.tokens[at].text != "a"
-            and bool(s.lexicon.find(s.tokens, at + 1, ("container", "style", "case", "over")))
+            or (
+                s.tokens[at].text != "a"
+                and bool(s.lexicon.find(s.tokens, at + 1, ("container", "style", "case", "over")))
+            )
         )
         return (starts or role) and ends
 
@@ -242,6 +249,8 @@ class Letters:
         state = s.state
         phrase = s.lexicon.find(s.tokens, s.at, ("order", "role", "unmarked", "count"))
         if phrase and (phrase[2] > 1 or not self.is_text(s.at)):
+            return False
+        if self._claims_maker():
             return False
         named = state.pend.hint in (v.MAKER, "retailer's mark") or s.verb
         engraved = self.engraved() and s.verb
@@ -268,7 +277,12 @@ class Letters:
         if end == s.at:
             return False
         said = places.said(s.tokens, s.at, end)
-        if not any(c.isupper() for c in said) and len(said) > 1 and not engraved and "[" not in said:
+        if (
+            not any(c.isupper() for c in said)
+            and len(said) > 1
+            and not engraved
+            and "[" not in said
+        ):
             return False
         s.at = end
         if self._ends_sentence(said):
@@ -288,6 +302,20 @@ class Letters:
             s.at += 1
         self.struck(said, quoted=False)
         return True
+
+    def _claims_maker(self) -> bool:
+        """Whether a person's name follows "by", "mark of", "mark for"."""
+        s = self.scanner
+        link = s.unit(-1)
+        if link not in ("by", "for", "of"):
+            return False
+        found = claims.name(s.tokens, s.at)
+        return (
+            found is not None
+            and found[1] > 1
+            and any(c.islower() for c in found[0])
+            and (link == "by" or s.state.pend.hint == v.MAKER)
+        )
 
     def _known(self, at: int) -> int:
         """How many words from here are a known struck wording, the first with a capital."""
@@ -336,7 +364,9 @@ class Letters:
 
     def _ends_run(self, at: int, *, engraved: bool) -> bool:
         s = self.scanner
-        if places.where(s.tokens, at, s.lexicon, bare=False) or places.outline(s.tokens, at, s.lexicon):
+        if places.where(s.tokens, at, s.lexicon, bare=False) or places.outline(
+            s.tokens, at, s.lexicon
+        ):
             return True
         if s.tokens[at].text.casefold() == "or":
             return True
@@ -358,7 +388,9 @@ class Letters:
             return False
         if s.lexicon.find(s.tokens, at, ("filler",)) and not self._known(at):
             return False
-        hit = s.lexicon.find(s.tokens, at, ("role", "device", "technique", "town", "generic", "style"))
+        hit = s.lexicon.find(
+            s.tokens, at, ("role", "device", "technique", "town", "generic", "style")
+        )
         if hit or s.lexicon.find(s.tokens, at, ("part", "spot", "doubt", "legibility", "number")):
             return False
         if at == s.at and s.state.pend.hint and s.lexicon.find(s.tokens, at, ("maker",)):
@@ -391,7 +423,9 @@ class Letters:
                     s.tokens, s.at + ahead, ("generic", "part", "device")
                 ):
                     return False
-        unit = after.text.casefold().rstrip(".") if after is not None and after.kind == "word" else ""
+        unit = (
+            after.text.casefold().rstrip(".") if after is not None and after.kind == "word" else ""
+        )
         if not self.engraved() and (unit in _UNITS or _MEASURE.fullmatch(token.text)):
             s.skip(2 if unit in _UNITS else 1)
             return True

@@ -131,9 +131,9 @@ def _words(lexicon: Lexicon) -> None:
 
 
 # Words of the thesaurus that mean too many other things in running text to be a picture alone.
-_NOT_ALONE = frozenset(
+_NOT_ALONE = v.word_set(
     "point long bar box block net reading steps line lines standard round plus o x letter mark ring "
-    "figure strings cells mound head disc ball square circle oval frame face small animal building".split()
+    "figure strings cells mound head disc ball square circle oval frame face small animal building"
 )
 
 

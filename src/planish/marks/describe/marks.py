@@ -20,6 +20,7 @@ from planish.marks.describe.words import Words
 from planish.marks.observation import Claim, Legibility, Search, Technique
 
 _ENGRAVED = (Technique.ENGRAVED, Technique.SCRATCHED)
+_TELLS = v.word_set("has have bears bearing there show shows showing see found contains")
 _ARTICLES = frozenset(("a", "an", "the", "one", "another"))
 #: order in which the senses of one phrase are tried
 _SENSES = (
@@ -27,6 +28,11 @@ _SENSES = (
     "style", "case", "joined", "doubt", "or", "negation", "letter", "generic", "maker", "metal",
     "number", "country", "filler", "part",
 )  # fmt: skip
+
+
+def after_mark_word(tokens: Sequence[Token], at: int) -> bool:
+    """Whether a colon or quotation follows, so that what comes is struck."""
+    return at < len(tokens) and (tokens[at].kind == "quote" or tokens[at].text == ":")
 
 
 class Scanner:
@@ -303,10 +309,25 @@ class Scanner:
                 return True
         if hint != v.OWNER and state.clause.technique in _ENGRAVED:
             state.clause.technique = None
+        bare = self.tokens[self.at + size - 1].units[-1:] in (("maker",), ("sponsor",))
+        if bare and not after_mark_word(self.tokens, self.at + size) and self.named_maker(size):
+            return True
+        state.told = True
         state.role(hint, self.span(size), plural=plural)
         self.at += size
         self.role_end = self.at
         self.of_mark = True
+        return True
+
+    def named_maker(self, size: int) -> bool:
+        """ "maker John Smith" claims who made it; "maker TE" gives the mark."""
+        found = claims.name(self.tokens, self.at + size)
+        if found is None or found[1] < 2 or not any(c.islower() for c in found[0]):
+            return False
+        if any(self.lexicon.known_struck([word]) for word in found[0].split()):
+            return False
+        self.state.claim(Claim(about="maker", says=found[0]))
+        self.at += size + found[1]
         return True
 
     def _device(self, value: object, size: int) -> bool:
@@ -341,7 +362,8 @@ class Scanner:
         state = self.state
         start = self.at + size
         claim = start < len(self.tokens) and (
-            claims.date(self.tokens, start) or self.lexicon.find(self.tokens, start, ("town", "maker"))
+            claims.date(self.tokens, start)
+            or self.lexicon.find(self.tokens, start, ("town", "maker"))
         )
         if claim or self.head_follows(start) or not (state.current or state.claims):
             state.pend.doubtful = True
@@ -354,9 +376,12 @@ class Scanner:
         return self.words.alternative(str(value), size)
 
     def _letter(self, value: object, size: int) -> bool:
-        self.letter = "initials" if "initial" in str(value) or "letters" in self.tokens[
-            self.at + size - 1
-        ].text.casefold() else "letter"
+        self.letter = (
+            "initials"
+            if "initial" in str(value)
+            or "letters" in self.tokens[self.at + size - 1].text.casefold()
+            else "letter"
+        )
         said = str(value)
         self.at += size
         if said.startswith(("monogram", "cipher", "cypher", "conjoined")):
@@ -378,6 +403,11 @@ class Scanner:
         said = places.said(self.tokens, self.at, self.at + size)
         if said.islower() or (said.isupper() and not self.shouting) or self.verb:
             return False
+        longer = claims.name(self.tokens, self.at)
+        if longer and longer[1] > size:
+            value, size = longer
+        if self.state.pend.hint == v.MAKER:
+            self.state.flush()
         self.state.claim(Claim(about="maker", says=str(value)))
         self.at += size
         return True
@@ -428,6 +458,7 @@ class Scanner:
             return False
         del value
         said = places.said(self.tokens, self.at, self.at + size)
+        self.state.decor = True
         self.state.claim(Claim(about="note", says=said))
         self.at += size
         return True
@@ -436,10 +467,13 @@ class Scanner:
         word = str(value)
         self.all = word in ("all", "each", "both")
         self.article = word in _ARTICLES
+        self.state.told = self.state.told or word in _TELLS
         if word != "of" and word not in ("for", "the", "city"):
             self.of_mark = False
-        if (word == "and" and self.state.pend.hint and not self.letter) or word in ("then", "followed"):
+        if (word == "and" and self.state.pend.hint and not self.letter) or word in (
+            "then",
+            "followed",
+        ):
             self.state.end_item()
         self.at += size
         return True
-

@@ -5,27 +5,40 @@ from typing import TYPE_CHECKING
 from planish.marks.describe import claims, places
 from planish.marks.describe import vocabulary as v
 from planish.marks.describe.draft import Draft
-from planish.marks.observation import Claim
+from planish.marks.describe.struck import is_initials
+from planish.marks.describe.tokens import fold
+from planish.marks.observation import Claim, Technique
 
 if TYPE_CHECKING:
     from planish.marks.describe.marks import Scanner
 
 #: words that show running text rather than a picture
-_PROSE = frozenset(
+_PROSE = v.word_set(
     "purchased bought weight weighs weighing inch inche height collection gift presented family lot estimate provenance "
     "condition museum length total dealer sold auction sale price inherited grandmother mother thing "
     "think know help please thank identify anyone what how when made piece silver item antique vintage "
     "decorated design style overall approximate diameter wide high long measure measuring dent "
     "record year century circa by maker date letter engraved handle spoon retailed possibly attributed "
-    "excerpt center point pattern line read recorded same period describe described".split()
+    "excerpt center point pattern line read recorded same period describe described mounted coronation commemorating decorated presentation"
 )
-_BY = frozenset("by for maker makers firm attributed silversmith goldsmith retailer importer messrs".split())
-_JOINED_IN = frozenset("of in with and a an the on from or".split())
-_SHAPES = frozenset(
+_BY = v.word_set(
+    "by for maker makers firm attributed silversmith goldsmith retailer importer messrs"
+)
+_DECOR = frozenset(
+    "finial enamel decorated chased mounted presented presentation commemorating coronation motif pommel "
+    "hilt scabbard embossed repousse ebonised ivory velvet leather gadrooned acanthus incorporating applied "
+    "beaded reeded fluted inscription".split()
+)
+_FIRM = frozenset("& co ltd bros sons son brothers company and".split())
+_JOINED_IN = v.word_set("of in with and a an the on from or")
+_ENDS = frozenset(
+    "role technique town legibility doubt partial count period maker country metal".split()
+)
+_SHAPES = v.word_set(
     "shaped circular triangular rectangular oval round square octagonal hexagonal lobed lozenge diamond pentagonal "
-    "canted chamfered kite trapezoidal".split()
+    "canted chamfered kite trapezoidal"
 )
-_HEADS = frozenset("head bust profile portrait figure face mask".split())
+_HEADS = v.word_set("head bust profile portrait figure face mask")
 
 
 class Pictures:
@@ -41,6 +54,9 @@ class Pictures:
         following = s.token(size)
         at, s.at = s.at, s.at + size
         s.hallmarked = s.hallmarked or "hall" in said or said == "hm"
+        state.told = True
+        if state.clause.technique in (Technique.ENGRAVED, Technique.SCRATCHED):
+            state.clause.technique = None
         s.of_mark = s.unit() == "of"
         how = state.pend.legibility
         if s.of_mark or (state.pend.hint and how is None):
@@ -74,6 +90,9 @@ class Pictures:
             return False
         if size == 1 and len(token.text) == 1:
             return False
+        if size == 1 and s.unit() in ("king", "queen") and s.lexicon.find(s.tokens, s.at + 1, ("period",)):
+            s.at += 1
+            return True
         if size == 1 and s.lexicon.find(s.tokens, s.at, ("part",)) and not self._among_marks():
             return False
         if self._named_role(size):
@@ -83,15 +102,24 @@ class Pictures:
         if end == s.at + size and label:
             said = label
         if end < len(s.tokens) and set(s.tokens[end].units) & {"head", "face", "bust", "mask"}:
-            said, end = f"{said if end > s.at + size else places.said(s.tokens, s.at, end)} {s.tokens[end].text}", end + 1
-        if end < len(s.tokens) and s.tokens[end].units == ("crowned",) and "crown" not in said.casefold():
+            said, end = (
+                f"{said if end > s.at + size else places.said(s.tokens, s.at, end)} {s.tokens[end].text}",
+                end + 1,
+            )
+        if (
+            end < len(s.tokens)
+            and s.tokens[end].units == ("crowned",)
+            and "crown" not in said.casefold()
+        ):
             said, end = f"{said} crowned", end + 1
         s.at = end
         named = state.current.device if state.current else None
         if state.remark and named and named.startswith("town mark of ") and state.current:
             state.current.note(said)  # "Moscow coat of arms (St. George ...)": what it shows
         else:
-            state.mark(Draft(device=said))
+            span = None if state.told else (token.start, s.tokens[s.at - 1].end)
+            state.decor = state.decor or bool(set(fold(said)) & _DECOR)
+            state.mark(Draft(device=said, span=span))
         s.reset()
         s.mark_end = s.at
         return True
@@ -135,7 +163,9 @@ class Pictures:
             return at
         end = at + 1
         while end < len(s.tokens) and s.tokens[end].kind == "word" and end - at < 7:
-            if s.lexicon.find(s.tokens, end, ("role", "technique", "container", "legibility", "join")):
+            if s.lexicon.find(
+                s.tokens, end, ("role", "technique", "container", "legibility", "join")
+            ):
                 break
             if s.tokens[end].text.casefold() in v.FACING | {"and"} and end > at + 1:
                 break
@@ -148,6 +178,14 @@ class Pictures:
         state = s.state
         before = s.token(-1)
         linked = before is not None and bool(set(before.units) & _BY)
+        if s.unit(-1) in ("for", "of"):
+            initials = s.fresh() and state.current is not None and state.current.text
+            linked = bool(
+                state.pend.hint == v.MAKER
+                or s.hallmarked
+                or s.of_mark
+                or (s.unit(-1) == "for" and initials and is_initials(initials))
+            )
         in_remark = before is not None and before.kind == "open"
         after_maker = in_remark and state.current is not None and state.current.hint == v.MAKER
         if (linked or after_maker) and (found := claims.name(s.tokens, s.at)):
@@ -160,6 +198,7 @@ class Pictures:
         if self._maker_claim():
             return
         end = self._run()
+        state.decor = state.decor or bool({u for t in s.tokens[s.at : end] for u in t.units} & _DECOR)
         words = [t for t in s.tokens[s.at : end] if t.kind == "word"]
         following = s.tokens[end] if end < len(s.tokens) else None
         if self._is_shape(end):
@@ -176,14 +215,20 @@ class Pictures:
             return
         with_it = s.unit(-1) in ("with", "in") and (s.unit(-1) == "with" or len(words) < 3)
         with_it = with_it or (s.unit(-1) in ("a", "an", "the") and s.unit(-2) == "with")
-        if with_it and s.fresh() and state.current and not {u for t in words for u in t.units} & _PROSE:
+        if (
+            with_it
+            and s.fresh()
+            and state.current
+            and not {u for t in words for u in t.units} & _PROSE
+        ):
             lead = "in" if s.unit(-1) == "in" else "with"
             state.current.note(f"{lead} {places.said(s.tokens, s.at, end)}")
             s.at = end
             return
         if self._is_picture(end):
             said = places.said(s.tokens, s.at, end)
-            state.mark(Draft(device=said, notes=["not in the thesaurus"]))
+            span = None if state.told else (words[0].start, words[-1].end)
+            state.mark(Draft(device=said, notes=["not in the thesaurus"], span=span))
             s.at = end
             s.reset()
             s.mark_end = s.at
@@ -197,6 +242,7 @@ class Pictures:
             following is not None
             and len(words) <= 2
             and all(t.text.islower() for t in words)
+            and not {u for t in words for u in t.units} & _PROSE
             and (
                 following.kind == "quote"
                 or s.lexicon.find(s.tokens, end, ("device",)) is not None
@@ -218,6 +264,8 @@ class Pictures:
         if found is None or found[1] < 2:
             return False
         name, size = found
+        if not set(name.casefold().replace(".", "").split()) & _FIRM:
+            return False
         after = s.token(size)
         if after is not None and after.kind == "word":
             return False
@@ -250,7 +298,7 @@ class Pictures:
             unit = s.tokens[end].units[0] if s.tokens[end].units else ""
             hits = s.lexicon.hits(s.tokens, end)
             senses = {k for hit in hits for k in hit.senses}
-            if senses & {"role", "technique", "town", "legibility", "doubt", "partial", "count"}:
+            if senses & _ENDS:
                 break
             if s.letters.is_text(end) and not s.shouting:
                 break
@@ -277,11 +325,16 @@ class Pictures:
         closes = after is None or after.kind in ("stop", "close") or bool(
             s.lexicon.find(s.tokens, end, ("container", "generic", "technique"))
         ) or after.text.casefold() in ("with", "and", "on", "in")  # fmt: skip
-        in_marks = bool(state.drafts or state.section.where or s.verb or state.pend.hint or s.of_mark)
+        in_marks = bool(
+            state.drafts or state.section.where or s.verb or state.pend.hint or s.of_mark
+        )
         opens = s.starts_item() or s.article or s.of_mark or s.verb or bool(state.pend.hint)
         if self._is_shape(end):
             return False
         after_with = s.unit(-1) == "with"
-        return closes and in_marks and (opens or after_with) and not (
-            s.fresh() and not s.article and not after_with
+        return (
+            closes
+            and in_marks
+            and (opens or after_with)
+            and not (s.fresh() and not s.article and not after_with)
         )

@@ -21,13 +21,13 @@ _LEADING = v.PREPOSITIONS - {
     "above",
     "beneath",
 }
-_DETERMINERS = frozenset("the a an its of each both all their this that".split())
-_BOTH = frozenset("band box frame ring barrel".split())
-_POSITIONS = frozenset("above below between beneath under over beside either within".split())
+_DETERMINERS = v.word_set("the a an its of each both all their this that")
+_BOTH = v.word_set("band box frame ring barrel")
+_POSITIONS = v.word_set("above below between beneath under over beside either within")
 # what a "with" after letters may add to the same punch, rather than name the next mark
-_SMALL_CHARGES = frozenset(
+_SMALL_CHARGES = v.word_set(
     "crown coronet pellet pellets mullet star stars annulet crescent dot dots fleur escallop scallop rose "
-    "device cinquefoil trefoil".split()
+    "device cinquefoil trefoil"
 )
 
 
@@ -141,15 +141,17 @@ def outline(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> tuple[str, in
             article = article or unit in ("a", "an")
         elif shape:
             article = True
-        elif lexicon.find(
-            tokens, end, ("role", "part", "spot", "technique", "device", "town")
-        ):
+        elif lexicon.find(tokens, end, ("role", "part", "spot", "technique", "device", "town")):
             picture = lexicon.find(tokens, end, ("device",))
             if not picture or not lexicon.find(tokens, end + picture[2], ("outline",)):
                 break
             end += picture[2]
             continue
-        elif unit in v.PREPOSITIONS or token.units[-1:] in (("letter",), ("capital",), ("initial",)):
+        elif unit in v.PREPOSITIONS or token.units[-1:] in (
+            ("letter",),
+            ("capital",),
+            ("initial",),
+        ):
             break
         elif unknown < 2 and token.text[:1].islower():
             unknown += 1

@@ -49,6 +49,9 @@ class State:
     remark_from: int = 0
     partial: bool = False
     last_claim: bool = False
+    told: bool = False  # the clause says that marks are struck
+    listed: bool = False  # an item that was only a mark has been read: this is a list of marks
+    decor: bool = False  # the item tells of the object and its decoration
 
     # -- marks ---------------------------------------------------------------------------------
 
@@ -110,7 +113,28 @@ class State:
             self.flush()
         self.pend = Draft()
         self.count = 0
+        if len(self.drafts) > self.item_from:
+            if self.decor:
+                self._demote()
+            else:
+                self.listed = True
+        self.decor = False
         self.item_from = len(self.drafts)
+
+    def _demote(self) -> None:
+        """Pictures in an item that tells of decoration ("thistle finial") are no marks."""
+        scope = self.section
+        if self.listed or scope.where or scope.hint or scope.technique:
+            return
+        kept = self.drafts[: self.item_from]
+        for draft in self.drafts[self.item_from :]:
+            bare = draft.span and not (draft.hint or draft.outline or draft.text or draft.technique)
+            if bare and draft.span:
+                self.spans.append(draft.span)
+            else:
+                kept.append(draft)
+        self.drafts = kept
+        self.current = kept[-1] if kept else None
 
     def end_clause(self) -> None:
         """At a semicolon: a place said alone speaks for all marks before it."""
@@ -121,6 +145,7 @@ class State:
                 if not draft.where:
                     draft.where = self.clause.where
         self.clause = Scope()
+        self.told = False
         self.clause_from = len(self.drafts)
 
     def end_sentence(self) -> None:
@@ -128,10 +153,18 @@ class State:
         self.end_clause()
         missing = self.expected - sum(d.times for d in self.drafts[self.expected_from :])
         if 0 < missing <= _MAX_UNREAD_MARKS:
-            if self.expected_legibility or len(self.drafts) == self.expected_from or self.expected < 4:
+            if (
+                self.expected_legibility
+                or len(self.drafts) == self.expected_from
+                or self.expected < 4
+            ):
                 for _ in range(missing):
                     self.mark(
-                        Draft(text="[---]", legibility=self.expected_legibility, notes=["not described"])
+                        Draft(
+                            text="[---]",
+                            legibility=self.expected_legibility,
+                            notes=["not described"],
+                        )
                     )
             self.partial = True
         self.expected = 0

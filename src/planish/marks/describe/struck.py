@@ -25,14 +25,16 @@ _LAYOUT = re.compile(
     re.IGNORECASE,
 )
 _MEASURE = re.compile(
-    r"\d[\d/., ]*\s*(?:PINTS?|OZS?|INS?|INCH(?:ES)?|FINE|HALF PINTS?|QTS?|DWTS?|PTS?)\.?", re.IGNORECASE
+    r"\d[\d/., ]*\s*(?:PINTS?|OZS?|INS?|INCH(?:ES)?|FINE|HALF PINTS?|QTS?|DWTS?|PTS?)\.?",
+    re.IGNORECASE,
 )
 _WHOLE_NUMBER = re.compile(r"[#№]?\d[\d.,/]*")
 
 
 class Piece(msgspec.Struct, frozen=True):
     """One mark in a struck text: ``text`` in the transcription's notation, or ``remark``, words in
-    brackets that the caller reads."""
+    brackets that the caller reads.
+    """
 
     text: str = ""
     remark: str = ""
@@ -130,8 +132,10 @@ def _is_number(text: str) -> bool:
 def _row(line: str, lexicon: Lexicon) -> list[str]:
     """Parts of one line: known wordings, numbers at its ends, and what is left."""
     words = _unglue(line.split(), lexicon)
-    if lexicon.known_struck(words) or _MEASURE.fullmatch(line) or (
-        _PRICE_OR_DATE.search(line) and not any(lexicon.known_struck([w]) for w in words[:-1])
+    if (
+        lexicon.known_struck(words)
+        or _MEASURE.fullmatch(line)
+        or (_PRICE_OR_DATE.search(line) and not any(lexicon.known_struck([w]) for w in words[:-1]))
     ):
         return [" ".join(words)]
     parts: list[list[str]] = []

@@ -8,6 +8,8 @@ import unicodedata
 
 import msgspec
 
+from planish.marks.describe.vocabulary import word_set
+
 MAX_LENGTH = 20_000
 _MAX_QUOTE = 400
 
@@ -48,13 +50,26 @@ _DOUBT = re.compile(r"[(\[]\s*\?+\s*[)\]]")
 _EITHER = re.compile(r"\[\s*([^\W\d_])\s+or\s+[^\W\d_]\s*\]")
 _NUMBERS = dict(
     zip(
-        "1 2 3 4 5 6 7 8 9 10 11 12".split(),
-        "one two three four five six seven eight nine ten eleven twelve".split(),
+        ["1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "11", "12"],
+        [
+            "one",
+            "two",
+            "three",
+            "four",
+            "five",
+            "six",
+            "seven",
+            "eight",
+            "nine",
+            "ten",
+            "eleven",
+            "twelve",
+        ],
         strict=True,
     )
 )
-_ABBREVIATED = frozenset(
-    "co bros mfg mfrs wm st ltd no jr sr inc corp c ca circa approx nr mr mrs messrs dr fig cf lt rt rd reg regd nos pat".split()
+_ABBREVIATED = word_set(
+    "co bros mfg mfrs wm st ltd no jr sr inc corp c ca circa approx nr mr mrs messrs dr fig cf lt rt rd reg regd nos pat"
 )
 
 
@@ -134,9 +149,7 @@ class _Tokenizer:
             char = self.char()
             if char.isspace():
                 self.space()
-            elif char in _CLOSERS and self.quote(char):
-                pass
-            elif char in "[({" and self.bracket(char):
+            elif (char in _CLOSERS and self.quote(char)) or (char in "[({" and self.bracket(char)):
                 pass
             elif char.isdigit() and not self.remark and _NUMBERED.match(self.text, self.at):
                 start = self.at
@@ -146,7 +159,11 @@ class _Tokenizer:
                 self.at += 1
                 self.remark = max(0, self.remark - (char == ")"))
                 self.add("close", char, self.at - 1)
-            elif char in ",;:|…" or (char == "=" and not self.char(-1).isdigit()) or (char in _DASHES and self.char(1).isspace()):
+            elif (
+                char in ",;:|…"
+                or (char == "=" and not self.char(-1).isdigit())
+                or (char in _DASHES and self.char(1).isspace())
+            ):
                 self.at += 1
                 kind = {";": ";", ":": ":", "=": ":", "|": ";"}.get(char, ",")
                 self.add("stop", kind, self.at - 1)
@@ -265,6 +282,12 @@ class _Tokenizer:
             tail = text[-1] + tail
             text = text[:-1]
             self.at -= 1
+        while len(text) > 1 and text[0] in "'‘’":
+            text, start = text[1:], start + 1
+        alone = self.text[start - 1 : start].isspace() and self.char().isspace()
+        if text == "." and alone and self.pellet(start):
+            self.add("word", "·", start)
+            return
         if text in (".", "?", "!", "'", "’", "†"):
             kind = "?" if text == "?" else "."
             if text in ".?!":
@@ -277,6 +300,11 @@ class _Tokenizer:
                 self.add("stop", ".", self.at - 1)
             elif char == "?":
                 self.add("stop", "?", self.at - 1)
+
+    def pellet(self, at: int) -> bool:
+        """Whether a stop between spaces stands between two single capitals: A . R."""
+        before, after = self.text[:at].split()[-1:], self.text[at + 1 : at + 12].split()[:1]
+        return all(len(w[0]) == 1 and w[0].isupper() for w in (before, after) if w) and bool(after)
 
     def keeps_stop(self, text: str) -> bool:
         """Whether the last stop belongs to the word: initials and abbreviations."""

@@ -2,16 +2,15 @@
 
 from typing import TYPE_CHECKING
 
-from planish.marks.describe import places
+from planish.marks.describe import places, world
 from planish.marks.describe import vocabulary as v
-from planish.marks.describe import world
 from planish.marks.describe.draft import Draft
 from planish.marks.observation import Claim
 
 if TYPE_CHECKING:
     from planish.marks.describe.marks import Scanner
 
-_LINKS = frozenset("of the for city town from in at".split())
+_LINKS = v.word_set("of the for city town from in at")
 
 
 class Towns:
@@ -37,7 +36,9 @@ class Towns:
         if role is None and self._is_picture(size + tail):
             return False
         names_mark = any(
-            u in world.OFFICE_MARKS for t in s.tokens[s.at + size : s.at + size + tail] for u in t.units
+            u in world.OFFICE_MARKS
+            for t in s.tokens[s.at + size : s.at + size + tail]
+            for u in t.units
         )
         state = s.state
         if state.remark and state.current and state.current.device and state.pend.hint is None:
@@ -63,7 +64,9 @@ class Towns:
                 break
             if not all(u in _OFFICE for u in token.units):
                 break
-            if s.lexicon.find(s.tokens, start + size, ("role",)) and not self._town_role(start + size):
+            if s.lexicon.find(s.tokens, start + size, ("role",)) and not self._town_role(
+                start + size
+            ):
                 break
             size += 1
         while size and s.tokens[start + size - 1].text.casefold() in ("of", "the", "city", "town"):
@@ -113,6 +116,7 @@ class Towns:
     def _claim(self, town: str, size: int) -> None:
         s = self.scanner
         state = s.state
+        s.letter = ""
         if s.hallmarked:
             pend = state.pend
             state.pend = Draft(doubtful=True, legibility=pend.legibility)
@@ -123,7 +127,7 @@ class Towns:
         s.at += size
 
 
-_OFFICE = frozenset(
+_OFFICE = v.word_set(
     "city town district assay office administration department mark emblem coat arm of hallmark hall "
-    "certification the stamp punch symbol burgh guild inspectorate control administration's castle".split()
+    "certification the stamp punch symbol burgh guild inspectorate control administration's castle"
 ) - {"castle"}

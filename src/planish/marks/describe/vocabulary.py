@@ -16,12 +16,18 @@ OWNER = "owner's initials"
 PSEUDO = "pseudo-hallmark"
 
 
-def _each(meaning: str, phrases: str) -> dict[str, str]:
+def word_set(text: str) -> frozenset[str]:
+    """The words of a text."""
+    return frozenset(text.split())
+
+
+def each(meaning: str, phrases: str) -> dict[str, str]:
+    """Each of the phrases, parted by ``;``, with the same meaning."""
     return dict.fromkeys((p.strip() for p in phrases.split(";")), meaning)
 
 
 ROLES: dict[str, str] = {
-    **_each(
+    **each(
         MAKER,
         "maker's mark; makers mark; maker mark; marker's mark; maker's stamp; maker's initials; "
         "maker's name; maker's punch; maker's symbol; maker's trademark; sponsor's mark; sponsor mark; "
@@ -31,74 +37,74 @@ ROLES: dict[str, str] = {
         "workmaster; workshop mark; workshop; artel mark; artel; factory mark; company mark; "
         "trade mark; trademark; maker; sponsor; touchmark of; maker's initials mark",
     ),
-    **_each(
+    **each(
         DATE,
         "date letter; date mark; dateletter; datemark; year letter; year mark; yearly mark; "
         "annual letter; annual mark; date letter mark; letter date; jahresbuchstabe; warden's letter; "
         "date/letter; year stamp; assay letter; date code; year code; date letter for; year letter mark",
     ),
-    **_each(
+    **each(
         TOWN,
         "town mark; city mark; assay office mark; office mark; burgh mark; beschauzeichen; "
         "stadtmarke; city emblem; town emblem; place mark; assay town mark; hall mark of the town",
     ),
-    **_each(
+    **each(
         DUTY,
         "duty mark; excise mark; tax mark; duty stamp; tax stamp; drawback mark; duty",
     ),
-    **_each(
+    **each(
         FINENESS,
         "fineness mark; fineness; fineness number; purity mark; purity; purity number; alloy mark; "
         "alloy number; alloy; silver alloy; silver alloy mark; alloy stamp; silver mark; "
         "silver content mark; zolotnik mark; quality mark; silver fineness; silver purity; hallmark number",
     ),
-    **_each(
+    **each(
         STANDARD,
         "standard mark; sterling mark; sterling standard mark; sterling standard; silver standard mark; "
         "britannia standard mark; metal mark; silver standard; standard stamp",
     ),
-    **_each(
+    **each(
         "assay master's mark",
         "assay master's mark; assay master; assay master's initials; assaymaster's mark; assaymaster; "
         "assayer's mark; assayer's initials; assayer; assayer mark",
     ),
-    **_each("assay mark", "assay mark; assay stamp; certification mark; control mark; id mark; "
+    **each("assay mark", "assay mark; assay stamp; certification mark; control mark; id mark; "
             "identification mark; guarantee stamp; assay office stamp; recognition mark"),
-    **_each("deacon's mark", "deacon's mark; deacon's punch; deacon's initials; deacon"),
-    **_each("warden's mark", "warden's mark; jurande mark; maison commune mark"),
-    **_each("charge mark", "charge mark"),
-    **_each("discharge mark", "discharge mark; décharge"),
-    **_each("guarantee mark", "guarantee mark; guaranty mark"),
-    **_each("countermark", "countermark; counter mark; bigorne; bigorne countermark"),
-    **_each("import mark", "import mark; foreign mark; import stamp; swan import mark"),
-    **_each("export mark", "export mark"),
-    **_each("commemorative mark", "jubilee mark; coronation mark; millennium mark; commemorative mark"),
-    **_each("journeyman's mark", "journeyman's mark; journeyman mark; tally mark; workman's mark"),
-    **_each(
+    **each("deacon's mark", "deacon's mark; deacon's punch; deacon's initials; deacon"),
+    **each("warden's mark", "warden's mark; jurande mark; maison commune mark"),
+    **each("charge mark", "charge mark"),
+    **each("discharge mark", "discharge mark; décharge"),
+    **each("guarantee mark", "guarantee mark; guaranty mark"),
+    **each("countermark", "countermark; counter mark; bigorne; bigorne countermark"),
+    **each("import mark", "import mark; foreign mark; import stamp; swan import mark"),
+    **each("export mark", "export mark"),
+    **each("commemorative mark", "jubilee mark; coronation mark; millennium mark; commemorative mark"),
+    **each("journeyman's mark", "journeyman's mark; journeyman mark; tally mark; workman's mark"),
+    **each(
         "retailer's mark",
         "retailer's mark; retailer mark; retailer; retailers; retailer's stamp; retailer's name; retail mark; "
         "retailed by",
     ),
-    **_each(
+    **each(
         "pattern number",
         "pattern number; pattern no.; model number; model no.; shape number; serial number; stock number; "
         "style number; number stamp; pattern; design number; order number",
     ),
-    **_each("registered design", "registered design; registration number; registry number; reg. no.; rd no.; "
+    **each("registered design", "registered design; registration number; registry number; reg. no.; rd no.; "
             "registry mark; registration mark; kite mark; diamond registration mark; rd number; reg no"),
-    **_each("patent", "patent mark; patent number; patent date; patent"),
-    **_each(
+    **each("patent", "patent mark; patent number; patent date; patent"),
+    **each(
         PSEUDO,
         "pseudo-hallmark; pseudo hallmark; pseudo mark; pseudomark; imitation hallmark; simulated hallmark; "
         "simulated hallmark; simulating hallmark; imitating hallmark; mock hallmark; faux hallmark; pseudo-hall mark",
     ),
-    **_each(
+    **each(
         OWNER,
         "owner's initials; owner initials; owner's monogram; owners' initials; family initials; "
         "ownership initials; initials of the owner; betrothal initials; marriage initials",
     ),
-    **_each("scratch weight", "scratch weight; scratchweight; engraved weight; weight mark"),
-    **_each("date", "date; year; dated"),
+    **each("scratch weight", "scratch weight; scratchweight; engraved weight; weight mark"),
+    **each("date", "date; year; dated"),
 }  # fmt: skip
 
 #: struck roles that are often named without being written down
@@ -155,7 +161,7 @@ LEGIBILITY: dict[str, Legibility] = {
          "slightly rubbed", "partly worn", "partly rubbed", "weak", "weakly struck", "poorly struck",
          "incomplete", "damaged", "double struck", "double-struck", "doublestruck", "blurred", "worn down",
          "heavily worn", "lightly struck", "lightly rubbed", "off struck", "slightly distorted", "distorted",
-         "part struck", "badly struck", "a little worn", "a little rubbed", "stretched"),
+         "fair", "part struck", "badly struck", "a little worn", "a little rubbed", "stretched"),
         Legibility.WORN,
     ),
     **dict.fromkeys(
@@ -247,7 +253,7 @@ OUTLINES = (
     "shaped oval; engrailed oval; mantle; rectangular; oval frame; crescent shape; leaf shape; key shape; "
     "chamfered rectangle; curved band; beaded circle; beaded oval; twelve-sided figure; belt; bow tie shape"
 )
-OUTLINE_WORDS = frozenset(
+OUTLINE_WORDS = word_set(
     "rectangular circular oval round square shaped shield shielded serrated dotted beaded engrailed "
     "canted chamfered clipped cut cornered corner corners conforming plain pointed lobed double single "
     "fitted raised sunken textured curvilinear curved straight sided rounded rounder bevelled beveled upper lower "
@@ -257,7 +263,7 @@ OUTLINE_WORDS = frozenset(
     "elongated heraldic pennant arched stepped octagonal hexagonal pentagonal baroque kidney "
     "matching similar shaped-sided shallow broad decorative decorated foliate zigzag bordered border "
     "incuse sunk recessed concave convex cusped crowned outlined tooth edged concentric simple "
-    "angular angled trapezoidal kite bell crown flag ogee shield-like rough french english".split()
+    "angular angled trapezoidal kite bell crown flag ogee shield-like rough french english"
 )
 CONTAINERS = (
     "in; within; inside; on; contained in; contained within; enclosed in; enclosed by; enclosed within; set in; "
@@ -287,17 +293,17 @@ SPOTS = (
     "left; right; centerpiece; centrepiece; handle back; handle end; finger end; in the bowl; surface; angle; heel of bowl; "
     "near the rim; top; top side; front side; neck side; point of balance; shoulders; flat bottom; stem back; undersides; fleur de lys; outer rim; inner rim"
 )
-SPOT_WORDS = frozenset(
+SPOT_WORDS = word_set(
     "the a an of and each both either its their one other upper lower inner outer near by at to on in left right "
     "top bottom front back under beneath below above inside interior exterior outside underneath rounded inset flat "
     "hinged rear side sides edge reverse underside metal main detachable matching opposite same all every this "
     "that from along towards toward around round over across between beside also again outer centre center "
     "central small large great handle's piece part first second third two three four pair hind applied "
-    "separate upside".split()
+    "separate upside"
 )
-PREPOSITIONS = frozenset(
+PREPOSITIONS = word_set(
     "on in under beneath at to near below above inside underneath along by over from around within behind "
-    "outside across beside upon through off against onto towards between".split()
+    "outside across beside upon through off against onto towards between"
 )
 
 COUNTS: dict[str, int] = {
@@ -358,21 +364,21 @@ CHARGE_JOINS = (
     "enclosing; around; below a; crowned above; and; separated by; below which; topped by; under a; beside; inside; "
     "atop; framing; charged with; holding; supporting; above which; conjoined with; either side of; mullet"
 )
-CHARGE_WORDS = frozenset(
+CHARGE_WORDS = word_set(
     "crown crowned coronet pellet pellets mullet star stars annulet crescent rose shell escallop scallop fleur "
     "de lys lis fleurs cinquefoil quatrefoil trefoil bird sun heart device dot dots grain grains cross bar "
     "leaf pendant ring above below between beneath under over one two three four five six and a an the crude small large with "
-    "chevron chevrons sun's ermine roundel flame key anchor lion eagle pointed point cup bear hand flower lys sprig".split()
+    "chevron chevrons sun's ermine roundel flame key anchor lion eagle pointed point cup bear hand flower lys sprig"
 )
 
-FACING = frozenset(
+FACING = word_set(
     "facing left right profile in to the side sinister dexter looking forward forwards face full affronty "
     "guardant regardant standing spreadwing spread-wing displayed walking upside down up sideways reversed "
-    "right-side right-facing left-facing view viewed turned backwards inverted bearded laureate".split()
+    "right-side right-facing left-facing view viewed turned backwards inverted bearded laureate"
 )
 
 #: words with no weight of their own
-FILLERS = frozenset(
+FILLERS = word_set(
     "a an the of with and is are was were be been has have had it its this that these those there which as "
     "for from to by in on at into onto also then both each all other only too very quite just own here so "
     "but plus comprising including include showing shows show shown together along alongside followed next beside "
@@ -382,5 +388,5 @@ FILLERS = frozenset(
     "separate individual full usual i we my our your his her their they you me mine found see seen "
     "addition order followed then recorded period zolotnik zolotniki provincial visible overlapping identical can do does did will would may might could should not even still "
     "where when what who whose while after before between during above below over under up down out off "
-    "large small tiny little big somewhat rather slightly".split()
+    "large small tiny little big somewhat rather slightly"
 )

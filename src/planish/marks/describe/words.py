@@ -13,14 +13,15 @@ if TYPE_CHECKING:
     from planish.marks.describe.marks import Scanner
 
 _ENGRAVED = (Technique.ENGRAVED, Technique.SCRATCHED)
-_INTERPRETS = frozenset("indicating indicate denoting denote signifying meaning indicated".split())
-_WORN_OR_HELD = frozenset(
+_INTERPRETS = v.word_set("indicating indicate denoting denote signifying meaning indicated")
+_WORN_OR_HELD = v.word_set(
     "wreath crown coronet laurel helmet sword sceptre scepter spear diadem kokoshnik beard wing branch "
-    "ribbon plume cap hat halo axe staff trident caduceus turban headdress horn orb flag".split()
+    "ribbon plume cap hat halo axe staff trident caduceus turban headdress horn orb flag"
 )
-_FACING_START = frozenset(
-    "facing looking profile right-facing left-facing laureate upside sideways turned inverted reversed".split()
+_FACING_START = v.word_set(
+    "facing looking profile right-facing left-facing laureate upside sideways turned inverted reversed"
 )
+
 
 class Words:
     """Rules for words; part of the scanner."""
@@ -38,7 +39,13 @@ class Words:
         if s.unit() in ("and", "&"):
             self.listed = s.letters.mode == "initials"
         return (
-            self._interpretation() or self._order() or self._facing() or self._over() or self._outline() or self._charge() or self._place()
+            self._interpretation()
+            or self._order()
+            or self._facing()
+            or self._over()
+            or self._outline()
+            or self._charge()
+            or self._place()
         )
 
     def _interpretation(self) -> bool:
@@ -104,7 +111,14 @@ class Words:
         s = self.scanner
         token = s.token()
         word = token.text.casefold() if token else ""
-        if word not in ("right-facing", "left-facing", "facing", "standing", "spreadwing", "spread-wing"):
+        if word not in (
+            "right-facing",
+            "left-facing",
+            "facing",
+            "standing",
+            "spreadwing",
+            "spread-wing",
+        ):
             return False
         if s.lexicon.find(s.tokens, s.at, ("device",)):
             return False
@@ -122,9 +136,12 @@ class Words:
         if hit is None:
             return False
         before = s.token(-1)
-        if s.unit() == "over" and before is not None and (
-            before.text.casefold() in ("struck", "punched", "stamped")
-        ) and not places.where(s.tokens, s.at, s.lexicon, bare=False):
+        if (
+            s.unit() == "over"
+            and before is not None
+            and (before.text.casefold() in ("struck", "punched", "stamped"))
+            and not places.where(s.tokens, s.at, s.lexicon, bare=False)
+        ):
             s.state.pend.note("struck over another mark")
             s.at += hit[2]
             return True
@@ -150,7 +167,9 @@ class Words:
         state = s.state
         # an outline of several punches ("in two ovals", "all in ...", "each in ...") is that of each
         several = s.all or s.tokens[s.at].text.casefold() in ("all", "each", "both")
-        several = several or any(t.text.casefold() in ("separate", "surrounds") for t in s.tokens[s.at : s.at + size])
+        several = several or any(
+            t.text.casefold() in ("separate", "surrounds") for t in s.tokens[s.at : s.at + size]
+        )
         if not s.fresh() and (state.pend.hint or s.head_follows(s.at + size)):
             state.pend.outline = shape
         else:
@@ -171,7 +190,7 @@ class Words:
         current = s.state.current
         before = s.token(-1)
         stop = before.text if before is not None and before.kind == "stop" else ""
-        if current is None or not (s.fresh() or stop == "," and s.in_clause()):
+        if current is None or not (s.fresh() or (stop == "," and s.in_clause())):
             return False
         if before is None or before.text == "and" or stop not in ("", "?", ","):
             return False
@@ -179,11 +198,13 @@ class Words:
             return False
         if self._attribute(current):
             return True
+        if self._letters_beside(current):
+            return True
         hit = places.charge(
             s.tokens,
             s.at,
             s.lexicon,
-            in_brackets=before is not None and before.kind == "open",
+            in_brackets=before.kind == "open",
             framed=current.outline is not None or stop == ",",
         )
         if hit is None:
@@ -203,10 +224,26 @@ class Words:
         s.at += size
         return True
 
+    def _letters_beside(self, current: Draft) -> bool:
+        """ "P & N with S below": letters in a line below or above."""
+        s = self.scanner
+        place = s.unit(2)
+        letters = s.token(1)
+        if s.unit() != "with" or not current.text or letters is None:
+            return False
+        if place not in ("below", "beneath", "underneath", "above") or not (
+            letters.kind == "quote" or s.letters.is_text(s.at + 1)
+        ):
+            return False
+        pair = (letters.text, current.text) if place == "above" else (current.text, letters.text)
+        current.text = "/".join(pair)
+        s.at += 3
+        return True
+
     def _attribute(self, current: Draft) -> bool:
         """ "woman's head with wreath": what a figure wears or holds belongs to its picture."""
         s = self.scanner
-        if s.unit() != "with" or not current.device or s.at != s.mark_end:
+        if s.unit() != "with" or not current.device or s.at != s.mark_end or s.state.remark:
             return False
         start = s.at + 1 + (s.unit(1) in ("a", "an", "the"))
         hit = s.lexicon.find(s.tokens, start, ("device",))
@@ -231,6 +268,7 @@ class Words:
         hit = places.where(s.tokens, s.at, s.lexicon, bare=bare)
         if hit is None:
             return False
+        s.letter = ""
         where, size = hit
         by_word = s.unit() in v.PREPOSITIONS
         if not by_word and not self._introduces(s.at + size):
@@ -276,7 +314,8 @@ class Words:
             )
             or s.letters.is_text(at)
             or (at - s.at > 1 and s.lexicon.find(s.tokens, at, ("device",)))
-            or token.text.casefold() in ("with", "has", "bears", "mark", "marks", "hallmarks", "hallmark")
+            or token.text.casefold()
+            in ("with", "has", "bears", "mark", "marks", "hallmarks", "hallmark")
         )
 
     # -- words before or after a mark ----------------------------------------------------------
@@ -307,7 +346,7 @@ class Words:
         if technique is None:
             if state.clause.technique in _ENGRAVED:
                 state.clause.technique = None
-            s.verb = True
+            s.verb = state.told = True
             s.hallmarked = said in v.HALLMARKED
             if said.startswith("over"):
                 state.pend.note("struck over another mark")
@@ -317,8 +356,12 @@ class Words:
                 s.verb = True
             elif state.current:
                 state.current.technique = technique
-        elif not started and state.pend.hint is None and not (
-            following is not None and s.lexicon.find(s.tokens, s.at + size, ("style", "letter"))
+        elif (
+            not started
+            and state.pend.hint is None
+            and not (
+                following is not None and s.lexicon.find(s.tokens, s.at + size, ("style", "letter"))
+            )
         ):
             state.clause.technique = technique
         elif ahead and not (s.unit(-1) == "in" and s.fresh()):
@@ -343,7 +386,7 @@ class Words:
             for _ in range(state.count):
                 state.pend = Draft()
                 state.mark(Draft(text="[---]", legibility=how, notes=["not described"]))
-        elif s.all or not s.fresh() and state.expected == 0 and s.words_start("mark"):
+        elif s.all or (not s.fresh() and state.expected == 0 and s.words_start("mark")):
             for draft in state.targets(group=True):
                 draft.legibility = draft.legibility or how
         elif state.current is not None:

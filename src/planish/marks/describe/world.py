@@ -1,9 +1,7 @@
 """Towns, countries, metals, periods and struck words, beside those of the library."""
 
-
-def _each(meaning: str, phrases: str) -> dict[str, str]:
-    return dict.fromkeys((p.strip() for p in phrases.split(";")), meaning)
-
+from planish.marks.describe.vocabulary import each as _each
+from planish.marks.describe.vocabulary import word_set
 
 METALS: dict[str, str] = {
     phrase: phrase
@@ -73,11 +71,11 @@ COUNTRIES = (
 )
 
 #: words that make a town's name the name of its mark
-OFFICE_WORDS = frozenset(
+OFFICE_WORDS = word_set(
     "city town district assay office administration department mark marks emblem coat arms of hallmark "
-    "hallmarks certification the stamp punch symbol burgh guild inspectorate chamber control".split()
+    "hallmarks certification the stamp punch symbol burgh guild inspectorate chamber control"
 )
-OFFICE_MARKS = frozenset("mark emblem arm hallmark stamp punch symbol assay".split())
+OFFICE_MARKS = word_set("mark emblem arm hallmark stamp punch symbol assay")
 
 #: struck words, beside those of the library: what they are does not matter here
 STRUCK = (
@@ -92,11 +90,11 @@ STRUCK = (
     "& OTHER METALS; SHEFFIELD PLATE; HARD SOLDERED; TRADE MARK; PURE SILVER; FINE SILVER; "
     "SECTIONAL; ALPACCA SILBER; NEUSILBER; GOLDIN; NS; BP; METAL BLANC; XII; XII EP; OZ; ARGENTINE"
 )
-FINENESSES = frozenset(
+FINENESSES = word_set(
     "72 74 78 82 84 88 91 94 96 12 13 14 15 16 500 585 650 700 720 750 800 803 812 813 820 826 830 833 835 "
-    "840 850 870 875 880 890 892 900 903 913 916 917 925 930 934 935 940 947 950 958 960 970 980 985 990 999 1000 1110".split()
+    "840 850 870 875 880 890 892 900 903 913 916 917 925 930 934 935 940 947 950 958 960 970 980 985 990 999 1000 1110"
 )
 
-COMPANY = frozenset(
-    "CO CO. COMPANY MFG MFG. CORP CORP. LTD LTD. INC INC. WORKS BROS BROS. & AND SONS".split()
+COMPANY = word_set(
+    "CO CO. COMPANY MFG MFG. CORP CORP. LTD LTD. INC INC. WORKS BROS BROS. & AND SONS"
 )
