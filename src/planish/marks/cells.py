@@ -11,12 +11,14 @@ from collections.abc import Sequence
 import msgspec
 
 from planish.marks.likelihood import Likelihood
-from planish.marks.plan import DYNAMIC, MAKERS, PLACES, Expected, Segment
+from planish.marks.plan import MAKERS, PLACES, Expected, Segment
 from planish.marks.register import phases
 
 #: a segment further than this below the best bound [natural log units] is left out
 _PRUNE = 12.0
 _PLAUSIBLE = 1e-4
+#: upper bound of the ratio of year figures
+_FIGURES_TOP = 5000.0
 
 
 class Cells(msgspec.Struct, frozen=True):
@@ -69,8 +71,9 @@ class Scorer:
         self._stray = [marks.stray(i) for i in self._all]
         self._countries = {c for by_country in marks.candidates for c in by_country}
         self._towns = any(seen.town for seen in marks.seen)
-        self._tops: dict[int, list[float]] = {}
-        self._fixed: dict[tuple[int, int], float] = {}
+        self._known: list[tuple[float, float, tuple[float, ...]] | None] = [None] * len(
+            marks.plan.expected
+        )
 
     def bound(self, segment: Segment) -> float:
         """Upper bound of the log-likelihood ratio over the segment's years."""
@@ -78,54 +81,62 @@ class Scorer:
         best = list(self._stray)
         country = segment.system.country
         for expected in segment.expected:
-            p = presence(expected, self.complete)
-            total += math.log1p(-p)
-            odds = p / (1 - p)
-            if expected.moves or (expected.role in MAKERS and country in self._countries):
-                tops: Sequence[float] = [self._top(i, expected, segment) for i in self._all]
-            elif expected.role in PLACES and self._towns:
-                tops = [self._top(i, expected, segment) for i in self._all]
-            else:
-                key = id(expected)
-                if key not in self._tops:
-                    self._tops[key] = [self._top(i, expected, segment) for i in self._all]
-                tops = self._tops[key]
-            for i, top in enumerate(tops):
-                best[i] += odds * top
+            absent, odds, tops = self._alike(expected)
+            total += absent
+            if (
+                expected.moves
+                or (expected.role in MAKERS and country in self._countries)
+                or (self._towns and expected.role in PLACES)
+            ):
+                tops = tuple(self._top(i, expected, segment) for i in self._all)
+            if tops:
+                for i, top in enumerate(tops):
+                    best[i] += odds * top
         return total + math.fsum(map(math.log, best))
 
-    def _top(self, i: int, expected: Expected, segment: Segment) -> float:
+    def _alike(self, expected: Expected) -> tuple[float, float, tuple[float, ...]]:
+        """Log chance of absence, odds of presence, and ratios that no segment changes."""
+        known = self._known[expected.index]
+        if known is None:
+            p = presence(expected, self.complete)
+            tops = tuple(self._top(i, expected, None) for i in self._all)
+            if max(tops, default=0.0) < _PLAUSIBLE:
+                tops = ()
+            known = self._known[expected.index] = (math.log1p(-p), p / (1 - p), tops)
+        return known
+
+    def _top(self, i: int, expected: Expected, segment: Segment | None) -> float:
         """Upper bound of a mark's ratio as a role over the segment."""
         marks = self.marks
         seen = marks.seen[i]
         if seen.form == "illegible":
             return marks.hint(i, expected.role)
-        total = self._still(i, expected)
-        for way in expected.ways:
-            if way.kind == "cycle":
-                total += way.share * self._letter_top(i, segment)
-            elif way.kind in DYNAMIC and seen.year is not None:
-                hit = segment.year_from <= seen.year <= segment.year_to
-                total += way.share * (5000.0 if hit else 1.0)
+        total = marks.still(i, expected.index)
+        if expected.moves and segment:
+            total += self._moving_top(i, expected, segment)
         if expected.forms:
-            maker = marks.maker_form(i, expected.forms)
-            if expected.role in MAKERS and segment.system.country in marks.candidates[i]:
+            maker = marks.maker_form(i, expected)
+            if (
+                segment
+                and expected.role in MAKERS
+                and segment.system.country in marks.candidates[i]
+            ):
                 maker *= self._maker_top(i, segment)
             total += maker
-        if seen.town and expected.role in PLACES:
+        if segment and seen.town and expected.role in PLACES:
             total = marks.town(i, segment)
         return total * marks.hint(i, expected.role)
 
-    def _still(self, i: int, expected: Expected) -> float:
-        """The part of a mark's ratio that is the same in every year."""
-        key = (i, id(expected))
-        if key not in self._fixed:
-            self._fixed[key] = math.fsum(
-                way.share * self.marks.fixed(i, way.kind, way.value)
-                for way in expected.ways
-                if way.kind not in DYNAMIC
-            )
-        return self._fixed[key]
+    def _moving_top(self, i: int, expected: Expected, segment: Segment) -> float:
+        year = self.marks.seen[i].year
+        total = 0.0
+        for way in expected.ways:
+            if way.kind == "cycle":
+                total += way.share * self._letter_top(i, segment)
+            elif way.content < 0 and year is not None:
+                hit = segment.year_from <= year <= segment.year_to
+                total += way.share * (_FIGURES_TOP if hit else 1.0)
+        return total
 
     def _letter_top(self, i: int, segment: Segment) -> float:
         """The best ratio of a mark over the date letters of the segment."""

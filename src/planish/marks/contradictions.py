@@ -50,7 +50,7 @@ def _elsewhere(
         for expected in segment.expected:
             for way in expected.ways:
                 if way.kind in ("device", "text"):
-                    ratio = marks.fixed(i, way.kind, way.value)
+                    ratio = marks.fixed(i, way.content)
                     if ratio > best[0]:
                         best = (ratio, segment, expected.role, way.sources)
     return best

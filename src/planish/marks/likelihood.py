@@ -8,15 +8,12 @@ import math
 import re
 
 from planish.library.rows import Maker, Office
+from planish.marks.contents import ALPHABET, DEVICES, NEVER, NUMBERS
 from planish.marks.letters import STYLE_AT_LARGE, case_given, seen_given, style_given
 from planish.marks.plan import MAKERS, PLACES, Expected, Plan, Segment, Way
 from planish.marks.register import Candidate, Register, phases
 from planish.marks.seen import FORM_AT_LARGE, Seen, fold
-from planish.marks.thesaurus import UNRELATED
 
-# Size of the flat contents: how many devices, words and numbers a chance mark is drawn from.
-_DEVICES, _WORDS, _NUMBERS, _ALPHABET = 120.0, 300.0, 200.0, 24.0
-_NEVER = 1e-6
 # A mark that no role explains, by form: pattern numbers and retailers are common, a stray assay
 # device is rare. Common practice.
 STRAY = {"device": 0.02, "letter": 0.10, "initials": 0.06, "figures": 0.30, "word": 0.02,
@@ -34,7 +31,9 @@ class Likelihood:
 
     def __init__(self, seen: tuple[Seen, ...], plan: Plan, register: Register) -> None:
         self.seen, self.plan, self.register = seen, plan, register
-        self._fixed: dict[tuple[int, str, str], float] = {}
+        self._contents = [plan.contents.ratios(mark) for mark in seen]
+        self._still = [self._add_up(ratios) for ratios in self._contents]
+        self._forms: dict[tuple[int, int], float] = {}
         self._letters: dict[tuple[int, int], float] = {}
         self._curves: dict[tuple[int, str, str, bool], list[float]] = {}
         self.candidates: list[dict[str, list[Candidate]]] = []
@@ -56,63 +55,21 @@ class Likelihood:
         mark = self.seen[i]
         return STRAY[mark.form] * (_HINT_STRAY if mark.roles else 1.0)
 
-    def fixed(self, i: int, kind: str, value: str) -> float:
+    def fixed(self, i: int, content: int) -> float:
         """Ratio for a way that does not change with the year."""
-        key = (i, kind, value)
-        if key not in self._fixed:
-            self._fixed[key] = self._ratio(self.seen[i], kind, value)
-        return self._fixed[key]
+        return self._contents[i].get(content, NEVER)
 
-    def _ratio(self, mark: Seen, kind: str, value: str) -> float:
-        if mark.form == "illegible":
-            return 1.0
-        at_large = FORM_AT_LARGE[mark.form]
-        if kind == "device":
-            if mark.form != "device":
-                return _NEVER
-            if mark.town:
-                return _NEVER  # a town mark known by its town: judged by office
-            return mark.devices.get(value, UNRELATED) * _DEVICES / at_large
-        if kind in ("text", "number"):
-            return self._text(mark, value, at_large)
-        if kind == "letter":
-            if mark.form != "letter":
-                return _NEVER
-            if not value:
-                return 1.0 / at_large
-            letter = mark.letters[0] if mark.letters else (None, "clear")
-            options = [fold(v) for v in value.split()]
-            chance = math.fsum(seen_given(letter[0], v, letter[1]) for v in options) / len(options)
-            return chance * _ALPHABET / at_large
-        if kind == "figures":
-            return 1.0 / at_large if mark.form == "figures" else _NEVER
-        if kind in ("initials", "name"):
-            return 0.95 / at_large if mark.form == kind else 0.02
-        return _NEVER
+    def still(self, i: int, index: int) -> float:
+        """Ratio for all the ways of an expected role that do not change with the year."""
+        return self._still[i].get(index, NEVER)
 
-    @staticmethod
-    def _text(mark: Seen, value: str, at_large: float) -> float:
-        best = 0.0
-        for option in value.split("|"):
-            plain = "".join(c for c in fold(option) if c.isalnum())
-            if not plain:
-                continue
-            if plain.isdigit():
-                number = (
-                    mark.number.lstrip("0") if mark.form in ("figures", "mixed", "word") else ""
-                )
-                hit = number == plain or (number == plain + "1000")
-                size = _NUMBERS
-            else:
-                hit = mark.plain == plain or (
-                    mark.lost and len(mark.plain) >= 3 and _gapped(mark.plain, plain)
-                )
-                size = _WORDS if len(plain) > 2 else _ALPHABET ** len(plain)
-                if len(plain) == 1:
-                    size = _ALPHABET
-            if hit:
-                best = max(best, 0.9 * size / at_large)
-        return best or _NEVER
+    def _add_up(self, ratios: dict[int, float]) -> dict[int, float]:
+        total: dict[int, float] = {}
+        for content, ratio in ratios.items():
+            if ratio > NEVER:
+                for index, share in self.plan.uses.get(content, ()):
+                    total[index] = total.get(index, 0.0) + share * ratio
+        return total
 
     # -- ways that change with the year ---------------------------------------------------------
 
@@ -127,22 +84,22 @@ class Likelihood:
         if mark.form == "illegible":
             return 1.0
         if mark.form != "letter" or not mark.letters:
-            return 0.02 if at >= 0 else _NEVER
+            return 0.02 if at >= 0 else NEVER
         if at < 0:
             return 0.3
         true = self.plan.letterforms[at]
         said, state = mark.letters[0]
         if said is None:
-            chance = 1.0 / _ALPHABET
+            chance = 1.0 / ALPHABET
         else:
             chance = math.fsum(seen_given(said, t, state) for t in true.letters)
             chance /= len(true.letters)
             if true.doubtful:
-                chance = 0.6 * chance + 0.4 / _ALPHABET
+                chance = 0.6 * chance + 0.4 / ALPHABET
             if true.slack:
-                chance = 0.75 * chance + 0.25 / _ALPHABET
+                chance = 0.75 * chance + 0.25 / ALPHABET
         style = mark.mark.style.value if mark.mark.style else None
-        ratio = chance * _ALPHABET / FORM_AT_LARGE["letter"]
+        ratio = chance * ALPHABET / FORM_AT_LARGE["letter"]
         ratio *= style_given(style, true.styles) / STYLE_AT_LARGE[style]
         case = mark.mark.case.value if mark.mark.case else None
         return ratio * case_given(case, true.case, sure=mark.mark.case_sure)
@@ -154,21 +111,27 @@ class Likelihood:
             return 1.0
         wanted = "figures" if kind == "year" else "mixed"
         if mark.form != wanted or mark.year is None:
-            return _NEVER
-        return (0.97 if mark.year == year else 0.0001) * _NUMBERS / FORM_AT_LARGE[wanted]
+            return NEVER
+        return (0.97 if mark.year == year else 0.0001) * NUMBERS / FORM_AT_LARGE[wanted]
 
     def town(self, i: int, segment: Segment) -> float:
         """Ratio of a town mark that the observer names by its town."""
         town = fold(self.seen[i].town)
         names = [fold(segment.office.name)] if segment.office else []
         if any(town in name or name in town for name in names):
-            return 0.9 * _DEVICES / FORM_AT_LARGE["device"]
-        return _NEVER * 10
+            return 0.9 * DEVICES / FORM_AT_LARGE["device"]
+        return NEVER * 10
 
     # -- makers ---------------------------------------------------------------------------------
 
-    def maker_form(self, i: int, forms: dict[str, float]) -> float:
+    def maker_form(self, i: int, expected: Expected) -> float:
         """Ratio of the mark's form alone as a maker's mark."""
+        key = (i, expected.index)
+        if key not in self._forms:
+            self._forms[key] = self._maker_form(i, expected.forms)
+        return self._forms[key]
+
+    def _maker_form(self, i: int, forms: dict[str, float]) -> float:
         mark = self.seen[i]
         if mark.form == "illegible":
             return 1.0
@@ -181,7 +144,7 @@ class Likelihood:
             share = 0.0
         else:
             share = max(share, 0.004)
-        return max(share / FORM_AT_LARGE[mark.form], _NEVER)
+        return max(share / FORM_AT_LARGE[mark.form], NEVER)
 
     def maker_known(self, i: int, segment: Segment, year: int) -> float:
         """Ratio for the register's makers of that country, place and year."""
@@ -194,7 +157,7 @@ class Likelihood:
         at = min(max(year - _FIRST_YEAR, 0), len(curve) - 1)
         active = max(4.0, float(self.register.active(country, year)))
         known = sum(1 for letter, _ in self.seen[i].letters if letter)
-        size = min(_CONTENT_CAP, (_ALPHABET - 2.0) ** max(1, known))
+        size = min(_CONTENT_CAP, (ALPHABET - 2.0) ** max(1, known))
         return 1.0 - covered + covered * size * curve[at] / active
 
     def _curve(self, i: int, country: str, office: Office | None, *, plated: bool) -> list[float]:
@@ -222,14 +185,18 @@ class Likelihood:
 
     def role(self, i: int, expected: Expected, segment: Segment, year: int) -> float:
         """Ratio of a mark as the role in a year, over all its ways."""
-        total = math.fsum(
-            way.share * self.way(i, way, segment, year) for way in expected.ways if way.share
-        )
+        total = self.still(i, expected.index)
+        if expected.moves:
+            total += math.fsum(
+                way.share * self.way(i, way, segment, year)
+                for way in expected.ways
+                if way.content < 0
+            )
         if expected.forms:
-            maker = self.maker_form(i, expected.forms)
+            maker = self.maker_form(i, expected)
             if expected.role in MAKERS:
                 maker *= self.maker_known(i, segment, year)
-            total = total + maker if expected.ways else maker
+            total += maker
         if self.seen[i].town and expected.role in PLACES:
             total = self.town(i, segment)
         return total * self.hint(i, expected.role)
@@ -240,7 +207,7 @@ class Likelihood:
             return self.letterform(i, segment.letters[year - segment.year_from])
         if way.kind in ("year", "initials-year"):
             return self.year_figures(i, way.kind, year)
-        return self.fixed(i, way.kind, way.value)
+        return self.fixed(i, way.content)
 
 
 def place_fit(maker: Maker, office: str) -> float:
@@ -260,15 +227,3 @@ def trade_fit(maker: Maker, *, plated: bool) -> float:
     if plated:
         return 1.0 if only else 0.6 if _PLATE_TOO.search(maker.wares) else 0.05
     return 0.08 if only else 1.0
-
-
-def _gapped(seen: str, true: str) -> bool:
-    """Whether a text with ``?`` for lost letters may be the true one."""
-    if len(seen) == len(true):
-        return all(a in ("?", b) for a, b in zip(seen, true, strict=True))
-    kept = seen.replace("?", "")
-    at = 0
-    for c in true:
-        if at < len(kept) and kept[at] == c:
-            at += 1
-    return at == len(kept) and len(kept) * 2 >= len(true)

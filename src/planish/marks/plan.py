@@ -10,6 +10,7 @@ import msgspec
 from planish.library.cycles import Letter, expand
 from planish.library.loader import Library
 from planish.library.rows import Office, Role, Sign, System
+from planish.marks.contents import Contents
 from planish.marks.seen import fold
 from planish.marks.thesaurus import Thesaurus
 
@@ -31,6 +32,8 @@ class Way(msgspec.Struct, frozen=True):
     fineness: float | None
     label: str
     sources: tuple[str, ...]
+    #: number of the content in ``Plan.contents``; -1 for a way that changes with the year
+    content: int = -1
 
 
 class Expected(msgspec.Struct, frozen=True):
@@ -43,9 +46,11 @@ class Expected(msgspec.Struct, frozen=True):
     sources: tuple[str, ...]
     #: whether the match of a mark changes from year to year
     moves: bool = False
+    #: place in ``Plan.expected``
+    index: int = -1
 
 
-class Segment(msgspec.Struct, frozen=True):
+class Segment(msgspec.Struct, frozen=True, eq=False):
     """Years [year_from, year_to] of one office in one system, all alike but for date letters.
 
     log_priors: log of the prior weight of each year. letters: for each year the index of its
@@ -122,6 +127,9 @@ class Plan:
         self.cycles = {c.id: c for c in library.cycles}
         self.letterforms: list[Letterform] = []
         self._form_index: dict[Letterform, int] = {}
+        self.contents = Contents()
+        self.expected: list[Expected] = []
+        self.uses: dict[int, list[tuple[int, float]]] = defaultdict(list)
         self._alike: dict[tuple[str, float, str, tuple[Way, ...]], Expected] = {}
         self.known_words = self._words()
         self.segments = tuple(self._lay_out())
@@ -240,7 +248,16 @@ class Plan:
             kept = [s for s in signs if s.role == name and holds(s)]
             total = math.fsum(s.share for s in kept) or 1.0
             ways = tuple(
-                Way(s.kind, s.value, s.share / total, s.fineness, s.id, s.sources) for s in kept
+                Way(
+                    s.kind,
+                    s.value,
+                    s.share / total,
+                    s.fineness,
+                    s.id,
+                    s.sources,
+                    -1 if s.kind in DYNAMIC else self.contents.add(s.kind, s.value),
+                )
+                for s in kept
             )
             forms = parse_forms(role.forms)
             if ways or forms:
@@ -254,6 +271,11 @@ class Plan:
                         forms,
                         role.sources,
                         any(w.kind in DYNAMIC for w in ways),
+                        len(self.expected),
                     )
+                    self.expected.append(self._alike[key])
+                    for way in ways:
+                        if way.content >= 0 and way.share > 0:
+                            self.uses[way.content].append((len(self.expected) - 1, way.share))
                 found.append(self._alike[key])
         return tuple(found)

@@ -15,6 +15,7 @@ from planish.marks.observation import Claim, Technique
 if TYPE_CHECKING:
     from planish.marks.describe.marks import Scanner
 
+_LONGEST_RUN = 40  # words
 _ENGRAVED = (Technique.ENGRAVED, Technique.SCRATCHED)
 _MEASURE = re.compile(
     r"\d[\d.,/]*(?:g|gr|gm|kg|ozs?|ozt|dwt|cm|mm|in|ft|ml|cl|lbs?)\.?", re.IGNORECASE
@@ -56,6 +57,7 @@ class Letters:
                 self._remark(piece.remark)
             elif not self._joins(piece.text, mode):
                 draft = state.mark(Draft(text=piece.text))
+                draft.note(piece.note)
                 if hint == v.MAKER and (plural or len(pieces) > 1):
                     # of several texts the maker's is the one that is no known word or number
                     draft.hint = None if self._says_quality(piece.text) else hint
@@ -255,7 +257,7 @@ class Letters:
         named = state.pend.hint in (v.MAKER, "retailer's mark") or s.verb
         engraved = self.engraved() and s.verb
         end = s.at
-        while end < len(s.tokens) and s.tokens[end].kind == "word":
+        while end < min(len(s.tokens), s.at + _LONGEST_RUN) and s.tokens[end].kind == "word":
             text = s.tokens[end].text
             if end > s.at and self._ends_run(end, engraved=engraved):
                 break

@@ -117,7 +117,8 @@ class Pictures:
         if state.remark and named and named.startswith("town mark of ") and state.current:
             state.current.note(said)  # "Moscow coat of arms (St. George ...)": what it shows
         else:
-            span = None if state.told else (token.start, s.tokens[s.at - 1].end)
+            start = state.note_spans[0][0] if state.note_spans else token.start
+            span = None if state.told else (start, s.tokens[s.at - 1].end)
             state.decor = state.decor or bool(set(fold(said)) & _DECOR)
             state.mark(Draft(device=said, span=span))
         s.reset()
@@ -251,6 +252,7 @@ class Pictures:
         )
         if describes:
             state.pend.note(places.said(s.tokens, s.at, end))
+            state.note_spans.append((words[0].start, words[-1].end))
             s.at = end
             return
         s.skip(max(1, end - s.at))

@@ -34,6 +34,8 @@ class State:
     spans: list[tuple[int, int]] = field(default_factory=list)
     pend: Draft = field(default_factory=Draft)
     pend_spans: list[tuple[int, int]] = field(default_factory=list)
+    note_spans: list[tuple[int, int]] = field(default_factory=list)
+    where_span: tuple[int, int] | None = None
     plural: bool = False
     section: Scope = field(default_factory=Scope)
     clause: Scope = field(default_factory=Scope)
@@ -72,13 +74,16 @@ class State:
         self.current = draft
         self.group_from = len(self.drafts) - 1
         self.last_claim = False
+        self.note_spans = []
         self.forget()
         return draft
 
     def forget(self) -> None:
-        """Drop what was said before the next mark: it has been used."""
+        """Drop what was said before the next mark: it has been used, or goes to unread."""
         self.pend = Draft()
         self.pend_spans = []
+        self.spans += self.note_spans
+        self.note_spans = []
         self.count = 0
 
     def role(self, hint: str, span: tuple[int, int], *, plural: bool) -> None:
@@ -111,8 +116,7 @@ class State:
         """At a comma, semicolon or item number."""
         if self.pend.hint or self.pend_spans:
             self.flush()
-        self.pend = Draft()
-        self.count = 0
+        self.forget()
         if len(self.drafts) > self.item_from:
             if self.decor:
                 self._demote()
@@ -140,6 +144,9 @@ class State:
         """At a semicolon: a place said alone speaks for all marks before it."""
         self.end_item()
         made = len(self.drafts) > self.clause_from
+        if not made and self.where_span and not (self.drafts or self.searched):
+            self.spans.append(self.where_span)  # a place without anything said of it
+        self.where_span = None
         if not made and self.clause.where and self.clause.technique is None:
             for draft in self.drafts:
                 if not draft.where:
@@ -181,6 +188,7 @@ class State:
             self.pend, self.pend_spans, self.plural = said, spans, plural
             return
         self.open_section()
+        self.where_span = None
         if self.pend.legibility and self.pend.hint is None:
             self.section.legibility = self.pend.legibility
 

@@ -7,6 +7,7 @@
 import re
 
 import msgspec
+from msgspec.structs import replace
 
 from planish.marks.describe import world
 from planish.marks.describe.lexicon import Lexicon, struck_key
@@ -38,6 +39,7 @@ class Piece(msgspec.Struct, frozen=True):
 
     text: str = ""
     remark: str = ""
+    note: str = ""
 
 
 def clean(text: str) -> str | None:
@@ -70,7 +72,9 @@ def is_year(text: str) -> bool:
 
 def split(text: str, lexicon: Lexicon) -> list[Piece]:
     """The marks that a struck text holds, in order."""
-    text = _LAYOUT.sub("", text.replace("\\", ""))
+    text = text.replace("\\", "")
+    layout = "; ".join(m.group().strip(" ()") for m in _LAYOUT.finditer(text))
+    text = _LAYOUT.sub("", text)
     found: list[Piece] = []
     at = 0
     for match in _REMARK.finditer(text):
@@ -81,7 +85,10 @@ def split(text: str, lexicon: Lexicon) -> list[Piece]:
         found.append(Piece(remark=(match.group(1) or square or "").strip()))
         at = match.end()
     found += _lines(text[at:], lexicon)
-    return [p for p in found if p.text or p.remark]
+    found = [p for p in found if p.text or p.remark]
+    if layout and found:
+        found[0] = replace(found[0], note=layout)
+    return found
 
 
 def _lines(text: str, lexicon: Lexicon) -> list[Piece]:

@@ -287,6 +287,7 @@ class Words:
             if following and following.text == ":" and len(state.drafts) > state.clause_from:
                 if state.pend.hint is None:
                     state.end_clause()
+            state.where_span = s.span(size)
             state.clause.where = _both(state.clause.where, where) if by_word else where
         s.at += size
         return True
