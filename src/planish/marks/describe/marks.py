@@ -6,33 +6,19 @@ Words before a mark wait for it ("script letter k"); words after it are given to
 
 from collections.abc import Sequence
 
-from planish.marks.describe import claims, places
+from planish.marks.describe import places
 from planish.marks.describe import vocabulary as v
-from planish.marks.describe.draft import Draft
 from planish.marks.describe.letters import Letters
 from planish.marks.describe.lexicon import Lexicon
+from planish.marks.describe.modifiers import Modifiers
 from planish.marks.describe.pictures import Pictures
+from planish.marks.describe.senses import Senses
 from planish.marks.describe.state import State
+from planish.marks.describe.strikes import Strikes
 from planish.marks.describe.struck import is_initials
 from planish.marks.describe.tokens import Token, tokenize
 from planish.marks.describe.towns import Towns
 from planish.marks.describe.words import Words
-from planish.marks.observation import Claim, Legibility, Search, Technique
-
-_ENGRAVED = (Technique.ENGRAVED, Technique.SCRATCHED)
-_TELLS = v.word_set("has have bears bearing there show shows showing see found contains")
-_ARTICLES = frozenset(("a", "an", "the", "one", "another"))
-#: order in which the senses of one phrase are tried
-_SENSES = (
-    "unmarked", "partial", "role", "period", "device", "town", "count", "technique", "legibility",
-    "style", "case", "joined", "doubt", "or", "negation", "letter", "generic", "maker", "metal",
-    "number", "country", "filler", "part",
-)  # fmt: skip
-
-
-def after_mark_word(tokens: Sequence[Token], at: int) -> bool:
-    """Whether a colon or quotation follows, so that what comes is struck."""
-    return at < len(tokens) and (tokens[at].kind == "quote" or tokens[at].text == ":")
 
 
 class Scanner:
@@ -55,6 +41,9 @@ class Scanner:
         self.mark_end = -1  # where the words of the last mark ended
         self.shouting = not any(c.islower() for c in text) and self._speaks()
         self.letters = Letters(self)
+        self.modifiers = Modifiers(self)
+        self.strikes = Strikes(self)
+        self.senses = Senses(self)
         self.pictures = Pictures(self)
         self.words = Words(self)
         self.towns = Towns(self)
@@ -219,7 +208,7 @@ class Scanner:
         return False
 
     def open(self) -> None:
-        if self.letters.between():
+        if self.strikes.between():
             return
         self.state.remark += 1
         self.state.remark_from = len(self.state.drafts)
@@ -235,7 +224,7 @@ class Scanner:
 
     def quote(self, token: Token) -> None:
         self.at += 1
-        self.letters.struck(token.text, quoted=True)
+        self.strikes.struck(token.text, quoted=True)
 
     # -- words ---------------------------------------------------------------------------------
 
@@ -244,236 +233,5 @@ class Scanner:
         for rule in (self.words.phrase, self.towns.read, self.letters.numbers, self.letters.run):
             if rule():
                 return
-        for hit in self.lexicon.hits(self.tokens, self.at):
-            for sense in _SENSES:
-                if sense in hit.senses and self.sense(sense, hit.senses[sense], hit.length):
-                    return
-        self.pictures.unknown()
-
-    def sense(self, sense: str, value: object, size: int) -> bool:
-        """Act on one sense of the phrase here; False where it does not fit."""
-        method = getattr(self, f"_{sense}", None)
-        return bool(method and method(value, size))
-
-    def _unmarked(self, value: object, size: int) -> bool:
-        del value
-        self.not_found(self.at + size)
-        return True
-
-    def not_found(self, end: int) -> None:
-        """A place that was looked at in vain; it may be named before or after."""
-        said = places.said(self.tokens, self.at, end)
-        self.at = end
-        clause = self.state.clause.where
-        place = clause.place or clause.part or "piece"
-        after = places.where(self.tokens, end, self.lexicon, bare=False) if self.token() else None
-        if after:
-            place = after[0].place or after[0].part or place
-            self.at += after[1]
-        self.state.searched.append(Search(place=place, found=False, note=said))
-
-    def _partial(self, value: object, size: int) -> bool:
-        del value
-        self.state.partial = True
-        self.at += size
-        return True
-
-    def _negation(self, value: object, size: int) -> bool:
-        role = self.lexicon.find(self.tokens, self.at + size, ("role", "device", "generic"))
-        if role is None or value == "not":
-            return False
-        self.not_found(self.at + size + role[2])
-        return True
-
-    def _role(self, value: object, size: int) -> bool:
-        state, hint = self.state, str(value)
-        last = self.tokens[self.at + size - 1].text.casefold()
-        plural = last.endswith("s") and not last.endswith(("'s", "ss"))
-        current = state.current
-        after = self.head_follows(self.at + size)
-        direct = self.at == self.mark_end and self.fresh()
-        if hint == v.PSEUDO and plural and not after and len(state.drafts) > state.clause_from:
-            for draft in state.drafts[state.clause_from :]:
-                draft.hint = draft.hint or hint
-            self.at += size
-            return True
-        if current and current.hint is None and not after and state.pend.hint is None:
-            in_remark = state.remark and len(state.drafts) == state.remark_from
-            if in_remark or direct:
-                current.hint = hint
-                self.at += size
-                state.pend = Draft(legibility=state.pend.legibility, doubtful=state.pend.doubtful)
-                current.take(state.pend)
-                state.pend = Draft()
-                self.of_mark = True
-                return True
-        if hint != v.OWNER and state.clause.technique in _ENGRAVED:
-            state.clause.technique = None
-        bare = self.tokens[self.at + size - 1].units[-1:] in (("maker",), ("sponsor",))
-        if bare and not after_mark_word(self.tokens, self.at + size) and self.named_maker(size):
-            return True
-        state.told = True
-        state.role(hint, self.span(size), plural=plural)
-        self.at += size
-        self.role_end = self.at
-        self.of_mark = True
-        return True
-
-    def named_maker(self, size: int) -> bool:
-        """ "maker John Smith" claims who made it; "maker TE" gives the mark."""
-        found = claims.name(self.tokens, self.at + size)
-        if found is None or found[1] < 2 or not any(c.islower() for c in found[0]):
-            return False
-        if any(self.lexicon.known_struck([word]) for word in found[0].split()):
-            return False
-        self.state.claim(Claim(about="maker", says=found[0]))
-        self.at += size + found[1]
-        return True
-
-    def _device(self, value: object, size: int) -> bool:
-        return self.pictures.device(size, str(value))
-
-    def _count(self, value: object, size: int) -> bool:
-        return self.words.count(int(str(value)), size)
-
-    def _technique(self, value: object, size: int) -> bool:
-        return self.words.technique(Technique(str(value)) if value else None, size)
-
-    def _legibility(self, value: object, size: int) -> bool:
-        return self.words.legibility(Legibility(str(value)), size)
-
-    def _style(self, value: object, size: int) -> bool:
-        return self.words.style(value, size)
-
-    def _case(self, value: object, size: int) -> bool:
-        return self.words.case(value, size)
-
-    def _joined(self, value: object, size: int) -> bool:
-        current = self.state.current
-        if self.head_follows(self.at + size) or current is None:
-            self.state.pend.note(str(value))
-        else:
-            current.note(str(value))
-        self.at += size
-        return True
-
-    def _doubt(self, value: object, size: int) -> bool:
-        del value
-        state = self.state
-        start = self.at + size
-        claim = start < len(self.tokens) and (
-            claims.date(self.tokens, start)
-            or self.lexicon.find(self.tokens, start, ("town", "maker"))
-        )
-        if claim or self.head_follows(start) or not (state.current or state.claims):
-            state.pend.doubtful = True
-        else:
-            state.doubt_last()
-        self.at += size
-        return True
-
-    def _or(self, value: object, size: int) -> bool:
-        return self.words.alternative(str(value), size)
-
-    def _letter(self, value: object, size: int) -> bool:
-        self.letter = (
-            "initials"
-            if "initial" in str(value)
-            or "letters" in self.tokens[self.at + size - 1].text.casefold()
-            else "letter"
-        )
-        said = str(value)
-        self.at += size
-        if said.startswith(("monogram", "cipher", "cypher", "conjoined")):
-            if self.fresh() and not self.head_follows(self.at):
-                if self.state.current:
-                    self.state.current.note("monogram")
-            elif not self.head_follows(self.at):
-                self.state.mark(Draft(text="[---]", notes=["monogram"]))
-            else:
-                self.state.pend.note("monogram")
-        elif self.state.pend.legibility and not self.head_follows(self.at):
-            self.state.mark(Draft(text="[---]", notes=["not described"]))
-        return True
-
-    def _generic(self, value: object, size: int) -> bool:
-        return self.pictures.generic(str(value), size)
-
-    def _maker(self, value: object, size: int) -> bool:
-        said = places.said(self.tokens, self.at, self.at + size)
-        if said.islower() or (said.isupper() and not self.shouting) or self.verb:
-            return False
-        longer = claims.name(self.tokens, self.at)
-        if longer and longer[1] > size:
-            value, size = longer
-        if self.state.pend.hint == v.MAKER:
-            self.state.flush()
-        self.state.claim(Claim(about="maker", says=str(value)))
-        self.at += size
-        return True
-
-    def _period(self, value: object, size: int) -> bool:
-        if not isinstance(value, tuple):
-            return False
-        said = places.said(self.tokens, self.at, self.at + size)
-        self.state.claim(Claim(about="date", says=said, year_from=value[0], year_to=value[1]))
-        self.at += size
-        return True
-
-    def _metal(self, value: object, size: int) -> bool:
-        said = places.said(self.tokens, self.at, self.at + size)
-        beside = self.fresh() and self.state.current is not None and self.state.current.text
-        if self.verb or (beside and said[:1].isupper()):
-            self.at += size
-            self.letters.struck(said, quoted=False)
-            return True
-        self.state.claim(Claim(about="metal", says=str(value)))
-        self.at += size
-        return True
-
-    def _number(self, value: object, size: int) -> bool:
-        self.state.count = int(str(value))
-        self.article = True
-        self.at += size
-        return True
-
-    def _country(self, value: object, size: int) -> bool:
-        del value
-        said = places.said(self.tokens, self.at, self.at + size)
-        if said.islower():
-            return False
-        last = self.state.claims[-1] if self.state.last_claim and self.state.claims else None
-        if last and last.about == "place":
-            self.state.claims[-1] = Claim(
-                about="place", says=f"{last.says}, {said}", doubtful=last.doubtful
-            )
-        else:
-            self.state.claim(Claim(about="place", says=said))
-        self.at += size
-        return True
-
-    def _part(self, value: object, size: int) -> bool:
-        """An object named outside a place: what is described, not a mark."""
-        if self.verb or self.state.pend.hint:
-            return False
-        del value
-        said = places.said(self.tokens, self.at, self.at + size)
-        self.state.decor = True
-        self.state.claim(Claim(about="note", says=said))
-        self.at += size
-        return True
-
-    def _filler(self, value: object, size: int) -> bool:
-        word = str(value)
-        self.all = word in ("all", "each", "both")
-        self.article = word in _ARTICLES
-        self.state.told = self.state.told or word in _TELLS
-        if word != "of" and word not in ("for", "the", "city"):
-            self.of_mark = False
-        if (word == "and" and self.state.pend.hint and not self.letter) or word in (
-            "then",
-            "followed",
-        ):
-            self.state.end_item()
-        self.at += size
-        return True
+        if not self.senses.read():
+            self.pictures.unknown()

@@ -25,14 +25,12 @@ _BY = v.word_set(
     "by for maker makers firm attributed silversmith goldsmith retailer importer messrs"
 )
 _DECOR = frozenset(
-    "finial enamel decorated chased mounted presented presentation commemorating coronation motif pommel "
-    "hilt scabbard embossed repousse ebonised ivory velvet leather gadrooned acanthus incorporating applied "
-    "beaded reeded fluted inscription".split()
+    ["finial", "enamel", "decorated", "chased", "mounted", "presented", "presentation", "commemorating", "coronation", "motif", "pommel", "hilt", "scabbard", "embossed", "repousse", "ebonised", "ivory", "velvet", "leather", "gadrooned", "acanthus", "incorporating", "applied", "beaded", "reeded", "fluted", "inscription"]
 )
-_FIRM = frozenset("& co ltd bros sons son brothers company and".split())
+_FIRM = frozenset(["&", "co", "ltd", "bros", "sons", "son", "brothers", "company", "and"])
 _JOINED_IN = v.word_set("of in with and a an the on from or")
 _ENDS = frozenset(
-    "role technique town legibility doubt partial count period maker country metal".split()
+    ["role", "technique", "town", "legibility", "doubt", "partial", "count", "period", "maker", "country", "metal"]
 )
 _SHAPES = v.word_set(
     "shaped circular triangular rectangular oval round square octagonal hexagonal lobed lozenge diamond pentagonal "
@@ -90,7 +88,11 @@ class Pictures:
             return False
         if size == 1 and len(token.text) == 1:
             return False
-        if size == 1 and s.unit() in ("king", "queen") and s.lexicon.find(s.tokens, s.at + 1, ("period",)):
+        if (
+            size == 1
+            and s.unit() in ("king", "queen")
+            and s.lexicon.find(s.tokens, s.at + 1, ("period",))
+        ):
             s.at += 1
             return True
         if size == 1 and s.lexicon.find(s.tokens, s.at, ("part",)) and not self._among_marks():
@@ -199,7 +201,9 @@ class Pictures:
         if self._maker_claim():
             return
         end = self._run()
-        state.decor = state.decor or bool({u for t in s.tokens[s.at : end] for u in t.units} & _DECOR)
+        state.decor = state.decor or bool(
+            {u for t in s.tokens[s.at : end] for u in t.units} & _DECOR
+        )
         words = [t for t in s.tokens[s.at : end] if t.kind == "word"]
         following = s.tokens[end] if end < len(s.tokens) else None
         if self._is_shape(end):
