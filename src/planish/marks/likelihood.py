@@ -48,7 +48,8 @@ class Likelihood:
         roles = self.seen[i].roles
         if not roles:
             return 1.0
-        return _HINT_RIGHT if role in roles else _HINT_WRONG
+        # "pseudo" stands for pseudo-2, pseudo-lion and the like as well
+        return _HINT_RIGHT if role in roles or role.split("-")[0] in roles else _HINT_WRONG
 
     def stray(self, i: int) -> float:
         """Ratio for a mark that no role explains."""
