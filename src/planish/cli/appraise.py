@@ -24,10 +24,21 @@ from planish.cli.terminal import say
     show_default=True,
     help="The size of the paper.",
 )
-def appraise(case: Path, output: Path, paper: str) -> None:
+@click.option(
+    "--draft", is_flag=True, help="Print it though something is missing, marked as a draft."
+)
+@click.option(
+    "--fonts",
+    type=click.Path(path_type=Path, exists=True, file_okay=False),
+    multiple=True,
+    metavar="FOLDER",
+    help="A folder with fonts for signs that the shipped ones lack; may be given again.",
+)
+def appraise(case: Path, output: Path, paper: str, fonts: tuple[Path, ...], *, draft: bool) -> None:
     r"""Read the case, the marks, the weights and the comparables; issue the report.
 
     It is issued whole or not at all: what is missing is named, one line each.
+    With --draft it is printed all the same, marked as a draft on every page.
 
     \b
     planish appraise mycase/case.toml -o mycase/report.pdf
@@ -35,4 +46,4 @@ def appraise(case: Path, output: Path, paper: str) -> None:
     """
     from planish.cli.issue import issue
 
-    say(issue(case, output, paper))
+    say(issue(case, output, paper, draft=draft, fonts=fonts))
