@@ -76,7 +76,7 @@ def date(tokens: Sequence[Token], at: int) -> tuple[Claim, int] | None:
 def _century(tokens: Sequence[Token], at: int, low: str) -> tuple[Claim, int] | None:
     """Early 19th century, 18th c."""
     start = at
-    part = next((p for p in _EARLY if low == p or low == f"{p}-" or low.startswith(p + "-")), None)
+    part = next((p for p in _EARLY if low in {p, f"{p}-"} or low.startswith(p + "-")), None)
     if part and "-" not in low:
         at += 1
         if at >= len(tokens):
@@ -114,9 +114,9 @@ def name(tokens: Sequence[Token], at: int) -> tuple[str, int] | None:
             break
         end += 1
         last = token.text.casefold().rstrip(".")
-        if last in ("ltd", "co", "company") and end < len(tokens):
-            if tokens[end].text.casefold().rstrip(".") not in ("ltd", "&", "and", "inc"):
-                break
+        after = tokens[end].text.casefold().rstrip(".") if end < len(tokens) else ""
+        if last in ("ltd", "co", "company") and after not in ("ltd", "&", "and", "inc"):
+            break
     while end > at and tokens[end - 1].text.casefold() in ("and", "&", "de", "van", "von"):
         end -= 1
     if end == at or not any(len(t.text) > 2 for t in tokens[at:end]):

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from planish.marks.describe import claims, places, world
+from planish.marks.describe import claims, places, shapes, world
 from planish.marks.describe import vocabulary as v
 from planish.marks.describe.struck import is_initials
 
@@ -223,7 +223,7 @@ class Letters:
 
     def _ends_run(self, at: int, *, engraved: bool) -> bool:
         s = self.scanner
-        if places.where(s.tokens, at, s.lexicon, bare=False) or places.outline(
+        if places.where(s.tokens, at, s.lexicon, bare=False) or shapes.outline(
             s.tokens, at, s.lexicon
         ):
             return True

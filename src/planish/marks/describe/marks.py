@@ -6,7 +6,7 @@ Words before a mark wait for it ("script letter k"); words after it are given to
 
 from collections.abc import Sequence
 
-from planish.marks.describe import places
+from planish.marks.describe import places, shapes
 from planish.marks.describe import vocabulary as v
 from planish.marks.describe.letters import Letters
 from planish.marks.describe.lexicon import Lexicon
@@ -61,14 +61,17 @@ class Scanner:
     # -- helpers -------------------------------------------------------------------------------
 
     def token(self, offset: int = 0) -> Token | None:
+        """The token here or beside, None beyond the ends."""
         at = self.at + offset
         return self.tokens[at] if 0 <= at < len(self.tokens) else None
 
     def unit(self, offset: int = 0) -> str:
+        """The first folded unit of the word here or beside."""
         token = self.token(offset)
         return token.units[0] if token and token.kind == "word" and token.units else ""
 
     def span(self, size: int) -> tuple[int, int]:
+        """Place of the next tokens in the text."""
         return self.tokens[self.at].start, self.tokens[self.at + size - 1].end
 
     def skip(self, size: int) -> None:
@@ -101,7 +104,7 @@ class Scanner:
                 return True
             if token.kind != "word":
                 continue
-            if places.outline(self.tokens, at, self.lexicon) or places.where(
+            if shapes.outline(self.tokens, at, self.lexicon) or places.where(
                 self.tokens, at, self.lexicon, bare=False
             ):
                 return False
@@ -120,13 +123,20 @@ class Scanner:
             at -= 1
         return False
 
+    def end_mark(self, at: int) -> None:
+        """A mark has been read up to a token."""
+        self.at = self.mark_end = at
+        self.reset()
+
     def reset(self) -> None:
+        """Forget what was said just before."""
         self.verb = self.hallmarked = self.all = self.article = self.of_mark = False
         self.letter = ""
 
     # -- the walk ------------------------------------------------------------------------------
 
     def run(self) -> State:
+        """Read all tokens."""
         while self.at < len(self.tokens):
             before = self.at
             token = self.tokens[self.at]
@@ -149,6 +159,7 @@ class Scanner:
         return self.state
 
     def stop(self, token: Token) -> None:
+        """At a stop: what ends here."""
         state = self.state
         match token.text:
             case "?":
@@ -208,6 +219,7 @@ class Scanner:
         return False
 
     def open(self) -> None:
+        """A remark in brackets begins."""
         if self.strikes.between():
             return
         self.state.remark += 1
@@ -216,6 +228,7 @@ class Scanner:
         self.at += 1
 
     def close(self) -> None:
+        """A remark ends."""
         self.state.remark = max(0, self.state.remark - 1)
         following = self.token(1)
         if self.state.pend.hint and not (following is not None and following.text == ":"):
@@ -223,6 +236,7 @@ class Scanner:
         self.at += 1
 
     def quote(self, token: Token) -> None:
+        """A text between quotation marks is struck."""
         self.at += 1
         self.strikes.struck(token.text, quoted=True)
 

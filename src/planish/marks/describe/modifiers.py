@@ -20,6 +20,7 @@ class Modifiers:
         self.scanner = scanner
 
     def count(self, times: int, size: int) -> bool:
+        """How often struck: the mark to come, the mark before or the whole clause."""
         s = self.scanner
         state = s.state
         verb = s.token(-1)
@@ -36,6 +37,7 @@ class Modifiers:
         return True
 
     def technique(self, technique: Technique | None, size: int) -> bool:
+        """How the mark was made; a verb such as "struck" says only that letters follow."""
         s = self.scanner
         state = s.state
         said = places.said(s.tokens, s.at, s.at + size).casefold()
@@ -72,6 +74,7 @@ class Modifiers:
         return True
 
     def legibility(self, how: Legibility, size: int) -> bool:
+        """How well it can be read: the mark to come, the one before, or all of them."""
         s = self.scanner
         state = s.state
         name = how in (Legibility.ILLEGIBLE, Legibility.OBSCURE) and s.lexicon.find(
@@ -96,6 +99,7 @@ class Modifiers:
         return True
 
     def style(self, style: object, size: int) -> bool:
+        """The letterform of the mark before or to come."""
         s = self.scanner
         if not isinstance(style, Style):
             return False
@@ -117,6 +121,7 @@ class Modifiers:
         return True
 
     def case(self, case: object, size: int) -> bool:
+        """Capital or small letters."""
         s = self.scanner
         if not isinstance(case, Case):
             return False

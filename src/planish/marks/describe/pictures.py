@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from planish.marks.describe import claims, places
+from planish.marks.describe import claims, places, shapes
 from planish.marks.describe import vocabulary as v
 from planish.marks.describe.draft import Draft
 from planish.marks.describe.struck import is_initials
@@ -25,17 +25,58 @@ _BY = v.word_set(
     "by for maker makers firm attributed silversmith goldsmith retailer importer messrs"
 )
 _DECOR = frozenset(
-    ["finial", "enamel", "decorated", "chased", "mounted", "presented", "presentation", "commemorating", "coronation", "motif", "pommel", "hilt", "scabbard", "embossed", "repousse", "ebonised", "ivory", "velvet", "leather", "gadrooned", "acanthus", "incorporating", "applied", "beaded", "reeded", "fluted", "inscription"]
+    [
+        "finial",
+        "enamel",
+        "decorated",
+        "chased",
+        "mounted",
+        "presented",
+        "presentation",
+        "commemorating",
+        "coronation",
+        "motif",
+        "pommel",
+        "hilt",
+        "scabbard",
+        "embossed",
+        "repousse",
+        "ebonised",
+        "ivory",
+        "velvet",
+        "leather",
+        "gadrooned",
+        "acanthus",
+        "incorporating",
+        "applied",
+        "beaded",
+        "reeded",
+        "fluted",
+        "inscription",
+    ]
 )
 _FIRM = frozenset(["&", "co", "ltd", "bros", "sons", "son", "brothers", "company", "and"])
 _JOINED_IN = v.word_set("of in with and a an the on from or")
 _ENDS = frozenset(
-    ["role", "technique", "town", "legibility", "doubt", "partial", "count", "period", "maker", "country", "metal"]
+    [
+        "role",
+        "technique",
+        "town",
+        "legibility",
+        "doubt",
+        "partial",
+        "count",
+        "period",
+        "maker",
+        "country",
+        "metal",
+    ]
 )
 _SHAPES = v.word_set(
     "shaped circular triangular rectangular oval round square octagonal hexagonal lobed lozenge diamond pentagonal "
     "canted chamfered kite trapezoidal"
 )
+_ARTICLES = v.word_set("a an the")
 _HEADS = v.word_set("head bust profile portrait figure face mask")
 
 
@@ -135,7 +176,7 @@ class Pictures:
         return bool(told or (state.drafts and s.starts_item()) or (state.drafts and s.article))
 
     def _named_role(self, size: int) -> bool:
-        """ "king's head duty mark": a picture and what it is called."""
+        """As in "king's head duty mark": a picture and what it is called."""
         s = self.scanner
         for start in range(s.at + 1, s.at + size):
             role = s.lexicon.find(s.tokens, start, ("role",))
@@ -178,88 +219,96 @@ class Pictures:
     def unknown(self) -> None:
         """Words that no rule reads: a maker's name after "by", a picture, or unread."""
         s = self.scanner
+        if self._named_by() or self._maker_claim():
+            return
+        end = self._run()
+        units = {u for t in s.tokens[s.at : end] for u in t.units}
+        s.state.decor = s.state.decor or bool(units & _DECOR)
+        if self._is_shape(end):
+            s.state.pend.outline = places.said(s.tokens, s.at, end)
+            s.at = end
+        elif not (self._trademark(end) or self._belongs(end, prose=bool(units & _PROSE))):
+            s.skip(max(1, end - s.at))
+
+    def _named_by(self) -> bool:
+        """A name after "by", "mark of", "TE for", or in brackets after a maker's mark."""
+        s = self.scanner
         state = s.state
         before = s.token(-1)
-        linked = before is not None and bool(set(before.units) & _BY)
-        if s.unit(-1) in ("for", "of"):
-            initials = s.fresh() and state.current is not None and state.current.text
+        link = s.unit(-1)
+        linked = link in _BY
+        if link in ("for", "of"):
+            initials = state.current.text if s.fresh() and state.current else None
             linked = bool(
                 state.pend.hint == v.MAKER
                 or s.hallmarked
                 or s.of_mark
-                or (s.unit(-1) == "for" and initials and is_initials(initials))
+                or (link == "for" and initials and is_initials(initials))
             )
-        in_remark = before is not None and before.kind == "open"
-        after_maker = in_remark and state.current is not None and state.current.hint == v.MAKER
-        if (linked or after_maker) and (found := claims.name(s.tokens, s.at)):
-            name, size = found
-            if state.pend.hint == v.MAKER:
-                state.flush()
-            state.claim(Claim(about="maker", says=name))
-            s.at += size
-            return
-        if self._maker_claim():
-            return
-        end = self._run()
-        state.decor = state.decor or bool(
-            {u for t in s.tokens[s.at : end] for u in t.units} & _DECOR
-        )
-        words = [t for t in s.tokens[s.at : end] if t.kind == "word"]
-        following = s.tokens[end] if end < len(s.tokens) else None
-        if self._is_shape(end):
-            state.pend.outline = places.said(s.tokens, s.at, end)
-            s.at = end
-            return
-        trade = following is not None and s.lexicon.find(s.tokens, end, ("role",))
-        if trade and trade[1] == v.MAKER and s.unit(-1) in ("with", "a", "an", "and", "the"):
-            state.pend.hint = v.MAKER
-            state.mark(Draft(device=places.said(s.tokens, s.at, end)))
-            s.at = end + trade[2]
-            s.reset()
-            s.mark_end = s.at
-            return
-        with_it = s.unit(-1) in ("with", "in") and (s.unit(-1) == "with" or len(words) < 3)
-        with_it = with_it or (s.unit(-1) in ("a", "an", "the") and s.unit(-2) == "with")
-        if (
-            with_it
+        remark = before is not None and before.kind == "open" and state.current is not None
+        if remark and state.current and state.current.hint == v.MAKER:
+            linked = True
+        found = claims.name(s.tokens, s.at) if linked else None
+        if found is None:
+            return False
+        if state.pend.hint == v.MAKER:
+            state.flush()
+        state.claim(Claim(about="maker", says=found[0]))
+        s.at += found[1]
+        return True
+
+    def _trademark(self, end: int) -> bool:
+        """As in "with eagle-R-lion trademark": a picture that is called a maker's mark."""
+        s = self.scanner
+        role = s.lexicon.find(s.tokens, end, ("role",)) if end < len(s.tokens) else None
+        if not role or role[1] != v.MAKER or s.unit(-1) not in ("with", "a", "an", "and", "the"):
+            return False
+        s.state.pend.hint = v.MAKER
+        s.state.mark(Draft(device=places.said(s.tokens, s.at, end)))
+        s.end_mark(end + role[2])
+        return True
+
+    def _belongs(self, end: int, *, prose: bool) -> bool:
+        """Unknown words that belong to a mark: its picture, or a note before or after it."""
+        s = self.scanner
+        state = s.state
+        said = places.said(s.tokens, s.at, end)
+        span = (s.tokens[s.at].start, s.tokens[end - 1].end)
+        lead = "with" if s.unit(-1) in _ARTICLES and s.unit(-2) == "with" else s.unit(-1)
+        inside = lead == "in" and end - s.at < 3
+        if (lead == "with" or inside) and s.fresh() and state.current and not prose:
+            state.current.note(f"{lead} {said}")
+        elif self._is_picture(end):
+            span_kept = None if state.told else span
+            state.mark(Draft(device=said, notes=["not in the thesaurus"], span=span_kept))
+            s.end_mark(end)
+        elif (
+            s.at == s.mark_end
             and s.fresh()
             and state.current
-            and not {u for t in words for u in t.units} & _PROSE
+            and state.current.device
+            and not prose
         ):
-            lead = "in" if s.unit(-1) == "in" else "with"
-            state.current.note(f"{lead} {places.said(s.tokens, s.at, end)}")
-            s.at = end
-            return
-        if self._is_picture(end):
-            said = places.said(s.tokens, s.at, end)
-            span = None if state.told else (words[0].start, words[-1].end)
-            state.mark(Draft(device=said, notes=["not in the thesaurus"], span=span))
-            s.at = end
-            s.reset()
-            s.mark_end = s.at
-            return
-        if s.at == s.mark_end and s.fresh() and state.current and state.current.device:
-            if not {u for t in words for u in t.units} & _PROSE:
-                state.current.note(places.said(s.tokens, s.at, end))
-                s.at = end
-                return
-        describes = (
-            following is not None
-            and len(words) <= 2
-            and all(t.text.islower() for t in words)
-            and not {u for t in words for u in t.units} & _PROSE
-            and (
-                following.kind == "quote"
-                or s.lexicon.find(s.tokens, end, ("device",)) is not None
-                or s.letters.is_text(end)
-            )
+            state.current.note(said)
+        elif not prose and self._describes(end):
+            state.pend.note(said)
+            state.note_spans.append(span)
+        else:
+            return False
+        s.at = end
+        return True
+
+    def _describes(self, end: int) -> bool:
+        """One or two small words before a mark: "embellished N", "crude eagle"."""
+        s = self.scanner
+        words = s.tokens[s.at : end]
+        if end >= len(s.tokens) or len(words) > 2 or not all(t.text.islower() for t in words):
+            return False
+        return (
+            s.tokens[end].kind == "quote"
+            or s.lexicon.find(s.tokens, end, ("device",)) is not None
+            or s.letters.is_text(end)
         )
-        if describes:
-            state.pend.note(places.said(s.tokens, s.at, end))
-            state.note_spans.append((words[0].start, words[-1].end))
-            s.at = end
-            return
-        s.skip(max(1, end - s.at))
 
     def _maker_claim(self) -> bool:
         """A capitalised name that is the whole item beside a claim: "London 1784, James Dixon"."""
@@ -280,7 +329,7 @@ class Pictures:
         return True
 
     def _is_shape(self, end: int) -> bool:
-        """ "a triangular hallmark", "a horizontal-banded circular mark": the shape of a punch."""
+        """As in "a triangular hallmark", "a horizontal-banded circular mark": the shape of a punch."""
         s = self.scanner
         words = s.tokens[s.at : end]
         return (
@@ -297,7 +346,7 @@ class Pictures:
         s = self.scanner
         end = s.at + 1
         while end < len(s.tokens) and s.tokens[end].kind == "word" and end - s.at < 10:
-            if places.outline(s.tokens, end, s.lexicon) or places.where(
+            if shapes.outline(s.tokens, end, s.lexicon) or places.where(
                 s.tokens, end, s.lexicon, bare=False
             ):
                 break

@@ -138,7 +138,7 @@ class Senses:
         return True
 
     def _named_maker(self, size: int) -> bool:
-        """ "maker John Smith" claims who made it; "maker TE" gives the mark."""
+        """As in "maker John Smith" claims who made it; "maker TE" gives the mark."""
         s = self.scanner
         found = claims.name(s.tokens, s.at + size)
         if found is None or found[1] < 2 or not any(c.islower() for c in found[0]):

@@ -33,8 +33,10 @@ _WHOLE_NUMBER = re.compile(r"[#№]?\d[\d.,/]*")
 
 
 class Piece(msgspec.Struct, frozen=True):
-    """One mark in a struck text: ``text`` in the transcription's notation, or ``remark``, words in
-    brackets that the caller reads.
+    """One mark in a struck text.
+
+    text: in the transcription's notation; or remark: words in brackets that the caller reads.
+    note: how the text is laid out.
     """
 
     text: str = ""
@@ -199,9 +201,11 @@ def _unglue(words: list[str], lexicon: Lexicon) -> list[str]:
     out: list[str] = []
     for word in words:
         match = _GLUED.fullmatch(word)
-        if match and match.group(1) in world.FINENESSES and not lexicon.known_struck([word]):
-            if len(match.group(2)) > 1 or struck_key(word)[3:] not in "SM":
-                out += [match.group(1), match.group(2)]
-                continue
-        out.append(word)
+        fineness = match is not None and match.group(1) in world.FINENESSES
+        # 925S and 830M are written so in the north of Europe
+        one = fineness and struck_key(word)[3:] in ("S", "M")
+        if match and fineness and not one and not lexicon.known_struck([word]):
+            out += [match.group(1), match.group(2)]
+        else:
+            out.append(word)
     return out

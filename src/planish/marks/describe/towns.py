@@ -95,7 +95,7 @@ class Towns:
         )
 
     def _is_picture(self, size: int) -> bool:
-        """ "Birmingham anchor" is an anchor."""
+        """Whether the town is part of a picture's name: a Birmingham anchor is an anchor."""
         s = self.scanner
         picture = s.lexicon.find(s.tokens, s.at, ("device",))
         return picture is not None and picture[2] > size

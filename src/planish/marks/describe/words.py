@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from planish.marks.describe import places
+from planish.marks.describe import places, shapes
 from planish.marks.describe import vocabulary as v
 from planish.marks.describe.claims import date
 from planish.marks.describe.draft import Draft, Where
@@ -49,7 +49,7 @@ class Words:
         )
 
     def _interpretation(self) -> bool:
-        """ "indicating a fineness of 950": what a mark means is a claim of the writer."""
+        """As in "indicating a fineness of 950": what a mark means is a claim of the writer."""
         s = self.scanner
         if s.unit() not in _INTERPRETS:
             return False
@@ -107,7 +107,7 @@ class Words:
         return True
 
     def _facing_before(self) -> bool:
-        """ "right-facing, standing eagle": words on posture before the picture."""
+        """As in "right-facing, standing eagle": words on posture before the picture."""
         s = self.scanner
         token = s.token()
         word = token.text.casefold() if token else ""
@@ -160,7 +160,7 @@ class Words:
 
     def _outline(self) -> bool:
         s = self.scanner
-        hit = places.outline(s.tokens, s.at, s.lexicon)
+        hit = shapes.outline(s.tokens, s.at, s.lexicon)
         if hit is None:
             return False
         shape, size = hit
@@ -200,7 +200,7 @@ class Words:
             return True
         if self._letters_beside(current):
             return True
-        hit = places.charge(
+        hit = shapes.charge(
             s.tokens,
             s.at,
             s.lexicon,
@@ -225,7 +225,7 @@ class Words:
         return True
 
     def _letters_beside(self, current: Draft) -> bool:
-        """ "P & N with S below": letters in a line below or above."""
+        """As in "P & N with S below": letters in a line below or above."""
         s = self.scanner
         place = s.unit(2)
         letters = s.token(1)
@@ -241,7 +241,7 @@ class Words:
         return True
 
     def _attribute(self, current: Draft) -> bool:
-        """ "woman's head with wreath": what a figure wears or holds belongs to its picture."""
+        """As in "woman's head with wreath": what a figure wears or holds belongs to its picture."""
         s = self.scanner
         if s.unit() != "with" or not current.device or s.at != s.mark_end or s.state.remark:
             return False
@@ -284,16 +284,15 @@ class Words:
                 state.flush()
             state.place_after(where)
         else:
-            if following and following.text == ":" and len(state.drafts) > state.clause_from:
-                if state.pend.hint is None:
-                    state.end_clause()
+            if len(state.drafts) > state.clause_from and state.pend.hint is None:
+                state.end_clause()  # "...; on the lid:" after marks: a new clause
             state.where_span = s.span(size)
             state.clause.where = _both(state.clause.where, where) if by_word else where
         s.at += size
         return True
 
     def _beside_another(self, where: Where, size: int) -> bool:
-        """ "either side of" another mark is no place on the piece."""
+        """Whether "either side of" another mark is meant, which is no place on the piece."""
         s = self.scanner
         return where.part is None and (where.place or "").endswith("side") and s.unit(size) == "of"
 
