@@ -1,3 +1,4 @@
+# shellcheck shell=sh
 # Sourced by demo.sh and test.sh: finds Python, makes the environment, installs what is pinned.
 # Plain POSIX sh; needs python3 only: no pip, no venv package, no root.
 #
