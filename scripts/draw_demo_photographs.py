@@ -1,6 +1,6 @@
 """Draw the pictures of the demo casebook: ten objects and their marks. Nothing is photographed.
 
-    python scripts/draw_demo_photographs.py [NAME ...] [--small]
+    python scripts/draw_demo_photographs.py [NAME ...] [--small] [--out FOLDER]
 
 Needs numpy and Pillow and the DejaVu fonts (their own free licence, after Bitstream Vera); none of
 them is needed to run planish itself. The same machine draws the same bytes again; other versions of
@@ -14,7 +14,6 @@ from pathlib import Path
 
 import numpy as np
 from PIL import Image, ImageDraw, ImageFont
-
 from studio.forms import FORMS
 from studio.light import developed, framed, render
 from studio.plates import MARKS
@@ -48,7 +47,7 @@ def ruler(width_cm: float, height_cm: float) -> np.ndarray:
     return np.where(srgb <= 0.04045, srgb / 12.92, ((srgb + 0.055) / 1.055) ** 2.4) * 0.85
 
 
-def labelled(image: Image.Image, text: str, dark: bool) -> None:
+def labelled(image: Image.Image, text: str, *, dark: bool) -> None:
     """The note in the lower left corner, on a quiet patch."""
     face = ImageFont.truetype(SANS, 17)
     pen = ImageDraw.Draw(image, "RGBA")
@@ -74,7 +73,7 @@ def scale_bar(image: Image.Image, width_mm: float, bar_mm: int) -> None:
     pen.text(((x0 + x1) / 2, y - 12), f"{bar_mm} mm", font=face, fill=(25, 24, 22), anchor="ms")
 
 
-def whole(name: str, small: bool) -> Image.Image:
+def whole(name: str, *, small: bool) -> Image.Image:
     """The object on the table."""
     scene = FORMS[name]()
     scene = framed(replace(scene, ruler=ruler(*scene.ruler_size)))
@@ -84,7 +83,7 @@ def whole(name: str, small: bool) -> Image.Image:
     return image
 
 
-def marks(name: str, small: bool) -> Image.Image:
+def marks(name: str, *, small: bool) -> Image.Image:
     """The marks close up."""
     plate = MARKS[name]
     w, h = (600, 310) if small else (WIDTH, MARKS_HEIGHT)
@@ -103,7 +102,10 @@ def saved(image: Image.Image, path: Path) -> None:
         if stream.tell() <= MOST_BYTES:
             break
     path.parent.mkdir(parents=True, exist_ok=True)
-    path.write_bytes(stream.getvalue())
+    # whole or not at all: a test may look at the folder meanwhile
+    half = path.with_suffix(".part")
+    half.write_bytes(stream.getvalue())
+    half.replace(path)
     print(f"{path.name}: {stream.tell() / 1000:.0f} kB at quality {quality}", flush=True)
 
 
@@ -116,9 +118,9 @@ def main() -> None:
     args = parser.parse_args()
     for name in FORMS:
         if not args.names or name in args.names:
-            saved(whole(name, args.small), args.out / f"{name}.jpg")
+            saved(whole(name, small=args.small), args.out / f"{name}.jpg")
         if not args.names or f"{name}-marks" in args.names:
-            saved(marks(name, args.small), args.out / f"{name}-marks.jpg")
+            saved(marks(name, small=args.small), args.out / f"{name}-marks.jpg")
 
 
 if __name__ == "__main__":

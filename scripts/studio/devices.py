@@ -8,7 +8,6 @@ from collections.abc import Sequence
 
 import numpy as np
 from PIL import Image, ImageDraw
-
 from studio.shapes import smooth_curve
 
 Pair = tuple[float, float]
@@ -25,7 +24,7 @@ class Sketch:
     def _px(self, points: np.ndarray) -> list[tuple[float, float]]:
         return [(float(x * self.n), float(y * self.n)) for x, y in points]
 
-    def shape(self, points: Sequence[Pair], ink: int = 255, smooth: bool = True) -> None:
+    def shape(self, points: Sequence[Pair], ink: int = 255, *, smooth: bool = True) -> None:
         """A closed shape, smooth or with corners."""
         p = np.asarray(points, float)
         if smooth:
@@ -46,9 +45,7 @@ class Sketch:
 
     def dot(self, x: float, y: float, r: float, ink: int = 255, tall: float = 1.0) -> None:
         """A disc, or an ellipse ``tall`` times as high as wide."""
-        self.pen.ellipse(
-            [v * self.n for v in (x - r, y - r * tall, x + r, y + r * tall)], fill=ink
-        )
+        self.pen.ellipse([v * self.n for v in (x - r, y - r * tall, x + r, y + r * tall)], fill=ink)
 
     def done(self) -> np.ndarray:
         """The mask, 0 to 1."""
@@ -100,12 +97,27 @@ def leopard(size: int) -> np.ndarray:
             [(0.5 + 0.30 * np.cos(a), 0.48 + 0.32 * np.sin(a), 0.10),
              (0.5 + 0.43 * np.cos(a), 0.49 + 0.445 * np.sin(a), 0.035)]
         )  # fmt: skip
-    s.shape([(0.5, 0.14), (0.70, 0.17), (0.83, 0.32), (0.82, 0.56), (0.72, 0.76), (0.60, 0.88),
-             (0.5, 0.91), (0.40, 0.88), (0.28, 0.76), (0.18, 0.56), (0.17, 0.32), (0.30, 0.17)])
+    s.shape(
+        [
+            (0.5, 0.14),
+            (0.70, 0.17),
+            (0.83, 0.32),
+            (0.82, 0.56),
+            (0.72, 0.76),
+            (0.60, 0.88),
+            (0.5, 0.91),
+            (0.40, 0.88),
+            (0.28, 0.76),
+            (0.18, 0.56),
+            (0.17, 0.32),
+            (0.30, 0.17),
+        ]
+    )
     for x in (0.235, 0.765):
         s.dot(x, 0.20, 0.075)
         s.dot(x, 0.21, 0.03, 0)
     for sign in (-1, 1):
+
         def x(v: float, sign: int = sign) -> float:
             return 0.5 + sign * v
 
@@ -176,8 +188,15 @@ def castle(size: int) -> np.ndarray:
                      (c - w * 0.02, top + 0.10)], smooth=False)  # fmt: skip
     for k in range(3):
         for side in (0.325, 0.605):
-            s.shape([(side + k * 0.03, 0.50), (side + 0.018 + k * 0.03, 0.50),
-                     (side + 0.018 + k * 0.03, 0.56), (side + k * 0.03, 0.56)], smooth=False)
+            s.shape(
+                [
+                    (side + k * 0.03, 0.50),
+                    (side + 0.018 + k * 0.03, 0.50),
+                    (side + 0.018 + k * 0.03, 0.56),
+                    (side + k * 0.03, 0.56),
+                ],
+                smooth=False,
+            )
     s.shape([(0.43, 0.84), (0.43, 0.70), (0.5, 0.63), (0.57, 0.70), (0.57, 0.84)], 0, smooth=False)
     for x, y in ((0.21, 0.58), (0.79, 0.58), (0.5, 0.42)):
         s.stroke([(x, y - 0.035, 0.035), (x, y + 0.035, 0.035)], 0)
@@ -211,10 +230,33 @@ def thistle(size: int) -> np.ndarray:
 def head(size: int) -> np.ndarray:
     """Sovereign's head in profile to the left, hair bound in a knot."""
     s = Sketch(size)
-    s.shape([(0.40, 0.12), (0.55, 0.08), (0.70, 0.14), (0.78, 0.28), (0.75, 0.44), (0.66, 0.54),
-             (0.64, 0.66), (0.72, 0.80), (0.66, 0.92), (0.44, 0.90), (0.36, 0.84), (0.44, 0.76),
-             (0.42, 0.68), (0.33, 0.68), (0.27, 0.64), (0.29, 0.595), (0.255, 0.57), (0.275, 0.535),
-             (0.25, 0.51), (0.215, 0.49), (0.265, 0.39), (0.28, 0.30), (0.31, 0.20)])
+    s.shape(
+        [
+            (0.40, 0.12),
+            (0.55, 0.08),
+            (0.70, 0.14),
+            (0.78, 0.28),
+            (0.75, 0.44),
+            (0.66, 0.54),
+            (0.64, 0.66),
+            (0.72, 0.80),
+            (0.66, 0.92),
+            (0.44, 0.90),
+            (0.36, 0.84),
+            (0.44, 0.76),
+            (0.42, 0.68),
+            (0.33, 0.68),
+            (0.27, 0.64),
+            (0.29, 0.595),
+            (0.255, 0.57),
+            (0.275, 0.535),
+            (0.25, 0.51),
+            (0.215, 0.49),
+            (0.265, 0.39),
+            (0.28, 0.30),
+            (0.31, 0.20),
+        ]
+    )
     s.dot(0.82, 0.36, 0.085)
     s.dot(0.87, 0.41, 0.05)
     s.stroke([(0.29, 0.385, 0.016), (0.35, 0.375, 0.014)], 0)

@@ -1,7 +1,6 @@
 """The ten invented objects of the demo casebook, each as a scene on the table."""
 
 import numpy as np
-
 from studio.light import EBONY, NICKEL, PLATE, SILVER, STONE, Material, Part, Scene
 from studio.shapes import (
     Shape,
@@ -12,7 +11,6 @@ from studio.shapes import (
     moved,
     plate_along,
     ring,
-    smooth_max,
     swept,
     turned,
     union,
@@ -98,25 +96,20 @@ def spoons() -> Scene:
         return one(q) * 0.95
 
     return Scene(
-        [Part(six, SILVER)],
-        middle=(0, 0.6, 0), radius=12.8, eye=(3, 60, 24), target=(0, 0, 1.6), angle=27,
-        ruler_at=(0.0, 12.4),
+        [Part(moved(six, (0, 0, 0), turn=-90), SILVER)],
+        middle=(0, 0.6, 0), radius=12.8, eye=(4, 44, 43), target=(0, 0, 1.6), angle=27,
+        ruler_at=(0.0, 9.6),
     )  # fmt: skip
 
 
 def salver() -> Scene:
     """A plated salver with a shaped rim on ball feet."""
-
-    def pie(p: np.ndarray) -> np.ndarray:
-        angle = np.arctan2(p[:, 2], p[:, 0])
-        return angle
-
     profile = [(0.01, 1.6), (6.0, 1.6), (8.8, 1.6), (9.4, 1.75), (10.2, 2.15), (10.9, 2.2)]
     flat = turned(profile, wall=0.09)
     edge = turned([(10.75, 2.15), (11.05, 2.42), (11.25, 2.2)], wall=0.16)
 
     def shaped(p: np.ndarray) -> np.ndarray:
-        angle = pie(p)
+        angle = np.arctan2(p[:, 2], p[:, 0])
         r = np.hypot(p[:, 0], p[:, 2])
         scale = 1 + 0.035 * (np.abs(np.cos(4 * angle)) ** 0.7 - 0.5) * np.clip((r - 7) / 4, 0, 1)
         q = p.copy()
@@ -146,9 +139,7 @@ def case_() -> Scene:
     clasp = moved(ellipsoid(0.7, 0.28, 0.25), (0.0, 1.08, 4.0))
     hinge = swept([(-4.6, 1.02, 0.2), (4.6, 1.02, 0.2)])
     shield = moved(ellipsoid(1.35, 0.07, 1.0), (0, 2.05, 0))
-    whole = union(
-        cut(union(lower, upper), seam), clasp, moved(hinge, (0, 0, -4.0)), shield
-    )
+    whole = union(cut(union(lower, upper), seam), clasp, moved(hinge, (0, 0, -4.0)), shield)
 
     def turned_lines(p: np.ndarray) -> np.ndarray:
         top = np.clip((p[:, 1] - 1.96) / 0.05, 0, 1)
@@ -182,9 +173,9 @@ def jug() -> Scene:
     def lip(p: np.ndarray) -> np.ndarray:
         high = np.clip((p[:, 1] - 6.0) / 4.0, 0, 1)
         x = p[:, 0]
-        return (
-            high * (0.055 * np.clip(x, 0, 9) ** 1.75 + 0.22 * np.clip(-x, 0, 9) - 0.1)
-        ).astype(np.float32)
+        return (high * (0.055 * np.clip(x, 0, 9) ** 1.75 + 0.22 * np.clip(-x, 0, 9) - 0.1)).astype(
+            np.float32
+        )
 
     body = turned(
         [(0.01, 3.1), (1.2, 3.2), (2.6, 4.2), (3.35, 6.0), (3.5, 7.4), (3.2, 8.8), (3.6, 10.0)],
@@ -229,7 +220,7 @@ def candlestick() -> Scene:
                 ellipsoid(0.2, 0.2, 0.2),
                 (4.72 * np.cos(k * np.pi / 18), 0.92, 4.72 * np.sin(k * np.pi / 18)),
             )
-            for k in range(0, 36)
+            for k in range(36)
         )
     )
     return Scene(
@@ -269,9 +260,7 @@ def finger_ring() -> Scene:
 def ladle() -> Scene:
     """A toddy ladle with a deep round bowl and a fiddle handle."""
     h = 8.4
-    bowl_ = turned(
-        [(0.01, 0.1), (1.0, 0.2), (2.1, 0.85), (2.65, 1.8), (2.8, 2.4)], wall=0.07
-    )
+    bowl_ = turned([(0.01, 0.1), (1.0, 0.2), (2.1, 0.85), (2.65, 1.8), (2.8, 2.4)], wall=0.07)
     outline = [
         (-6.2, 0.0), (-6.1, 0.34), (-5.0, 0.30), (-1.0, 0.22), (3.0, 0.26), (4.0, 0.36),
         (4.35, 0.72), (5.0, 0.76), (6.4, 0.92), (7.5, 1.12), (h - 0.2, 0.7), (h, 0.0),
@@ -313,12 +302,6 @@ def mustard() -> Scene:
         middle=(-0.9, 4.2, 0), radius=6.7, eye=(7, 15, 34), target=(-0.9, 3.6, 0), angle=28,
         ruler_at=(-0.2, 6.0), unit=0.7,
     )  # fmt: skip
-
-
-def strap(radius: float) -> Shape:
-    """A thin band used to join parts."""
-    flat = ring(radius, 0.2, 0.05)
-    return lambda p: smooth_max(flat(p), np.abs(p[:, 2]) - 0.2, 0.02)
 
 
 FORMS = {

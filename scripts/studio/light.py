@@ -8,7 +8,6 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 
 import numpy as np
-
 from studio.shapes import Shape
 
 Colours = np.ndarray
@@ -108,7 +107,13 @@ def surroundings(p: np.ndarray, r: np.ndarray, scale: float) -> np.ndarray:
 
 
 def march(
-    shape: Shape, start: np.ndarray, ray: np.ndarray, low: np.ndarray, far: np.ndarray, steps: int
+    shape: Shape,
+    start: np.ndarray,
+    ray: np.ndarray,
+    low: np.ndarray,
+    far: np.ndarray,
+    *,
+    steps: int,
 ) -> np.ndarray:
     """Distance to the surface along each ray, or infinity. Sphere tracing after Hart (1996)."""
     t = low.copy()
@@ -197,7 +202,8 @@ def table_shade(scene: Scene, shape: Shape, p: np.ndarray, *, full: bool) -> np.
     s = scene.unit
     up = np.zeros_like(p)
     up[:, 1] = 1
-    near = np.linalg.norm(p - np.asarray(scene.middle, np.float32), axis=1) < scene.radius * 2.6
+    away = np.linalg.norm(p - np.asarray(scene.middle, np.float32), axis=1) / scene.radius
+    near = away < 3.4
     shade = np.ones(len(p), np.float32)
     if full and near.any():
         q = p[near]
@@ -207,7 +213,9 @@ def table_shade(scene: Scene, shape: Shape, p: np.ndarray, *, full: bool) -> np.
         shade[near] = (0.30 + 0.48 * key + 0.22 * side) * (0.35 + 0.65 * closed)
     elif near.any():
         shade[near] = 0.25 + 0.75 * openness(shape, p[near], up[near], 2.4 * s) ** 1.5
-    return shade
+    # far off the shadow is let go, softly
+    kept = np.clip((3.4 - away) / 1.4, 0, 1)
+    return 1 - (1 - shade) * kept
 
 
 def backdrop(ray: np.ndarray) -> Colours:
@@ -224,7 +232,7 @@ def mirror(d: np.ndarray, n: np.ndarray) -> np.ndarray:
 def seen_along(scene: Scene, shape: Shape, p: np.ndarray, r: np.ndarray, bounces: int) -> Colours:
     """What a mirror at p shows along r."""
     near, far = sphere(scene, p, r)
-    t = march(shape, p, r, np.maximum(near, 0.02 * scene.unit), far, 44 if bounces else 0)
+    t = march(shape, p, r, np.maximum(near, 0.02 * scene.unit), far, steps=44 if bounces else 0)
     down = np.where(r[:, 1] < -1e-4, -p[:, 1] / np.minimum(r[:, 1], -1e-4), np.inf)
     out = np.repeat(surroundings(p, r, scene.unit)[:, None], 3, 1)
     on_table = (down < t) & (down < 260 * scene.unit)
@@ -313,7 +321,7 @@ def framed(scene: Scene, margin: float = 0.07, aspect: float = 1.5) -> Scene:
         eye = np.asarray(scene.eye, np.float32)
         start = np.broadcast_to(eye, ray.shape).copy()
         near, far = sphere(scene, start, ray)
-        hit = np.isfinite(march(whole, start, ray, near, far, 60))
+        hit = np.isfinite(march(whole, start, ray, near, far, steps=60))
         spots = np.stack([x[hit], y[hit]], 1)
         (cx, cz), (rw, rh) = scene.ruler_at, scene.ruler_size
         corners = np.array(
@@ -364,7 +372,7 @@ def render(scene: Scene, width: int, height: int, samples: int = 2) -> np.ndarra
             start = np.broadcast_to(np.asarray(scene.eye, np.float32), ray.shape).copy()
             near, far = sphere(scene, start, ray)
             down = np.where(ray[:, 1] < -1e-3, -start[:, 1] / np.minimum(ray[:, 1], -1e-3), np.inf)
-            t = march(whole, start, ray, near, np.minimum(far, down), 90)
+            t = march(whole, start, ray, near, np.minimum(far, down), steps=90)
             colour = backdrop(ray)
             on_table = np.flatnonzero((down < t) & (down < 400 * scene.unit))
             if len(on_table):

@@ -9,7 +9,6 @@ from dataclasses import dataclass
 
 import numpy as np
 from PIL import Image, ImageDraw, ImageFilter, ImageFont
-
 from studio.devices import DRAWN
 from studio.shapes import smooth_curve
 
@@ -53,6 +52,31 @@ class Surface:
     seed: int = 3
 
 
+def _shield(kind: str) -> list[tuple[float, float]]:
+    """A shield in the unit square, straight above and drawn to a point below."""
+    if kind == "pointed shield":
+        low = [
+            (1.0, 0.0),
+            (1.0, 0.5),
+            (0.93, 0.74),
+            (0.5, 1.0),
+            (0.07, 0.74),
+            (0.0, 0.5),
+            (0.0, 0.0),
+        ]
+    else:
+        low = [
+            (1.0, 0.0),
+            (1.0, 0.62),
+            (0.86, 0.88),
+            (0.5, 1.0),
+            (0.14, 0.88),
+            (0.0, 0.62),
+            (0.0, 0.0),
+        ]
+    return [(0.0, 0.0), *((float(x), float(y)) for x, y in smooth_curve(low, 160))]
+
+
 def outlined(kind: str, w: int, h: int) -> Image.Image:
     """Mask of an outline that fills w by h pixels."""
     n = 4
@@ -69,23 +93,8 @@ def outlined(kind: str, w: int, h: int) -> Image.Image:
             [(c, 0), (x1 - c, 0), (x1, c), (x1, y1 - c), (x1 - c, y1), (c, y1), (0, y1 - c),
              (0, c)], fill=255,
         )  # fmt: skip
-    elif kind in ("shield", "pointed shield", "lobed shield"):
-        if kind == "lobed shield":
-            p = [(0.08, 0.1), (0.28, 0.0), (0.5, 0.08), (0.72, 0.0), (0.92, 0.1), (1.0, 0.4),
-                 (0.88, 0.75), (0.5, 1.0), (0.12, 0.75), (0.0, 0.4), (0.08, 0.1)]  # fmt: skip
-        elif kind == "pointed shield":
-            p = [(0.0, 0.0), (0.5, 0.0), (1.0, 0.0), (1.0, 0.5), (0.93, 0.74), (0.5, 1.0),
-                 (0.07, 0.74), (0.0, 0.5), (0.0, 0.0)]  # fmt: skip
-        else:
-            p = [(0.0, 0.0), (1.0, 0.0), (1.0, 0.62), (0.86, 0.88), (0.5, 1.0), (0.14, 0.88),
-                 (0.0, 0.62), (0.0, 0.0)]  # fmt: skip
-        if kind == "lobed shield":
-            q = [tuple(v) for v in smooth_curve(p, 240)]
-        else:
-            top = p[:2] if kind == "shield" else p[:3]
-            low = p[len(top) - 1 :]
-            q = [*top, *(tuple(v) for v in smooth_curve(low, 160))]
-        pen.polygon([(x * x1, y * y1) for x, y in q], fill=255)
+    elif kind in ("shield", "pointed shield"):
+        pen.polygon([(x * x1, y * y1) for x, y in _shield(kind)], fill=255)
     elif kind == "lobes":  # letters side by side in joined discs
         r = y1 / 2
         count = max(2, round(x1 / y1 / 0.86))
@@ -233,7 +242,11 @@ def room(nx: np.ndarray, ny: np.ndarray) -> np.ndarray:
 
 
 def photograph(
-    punches: Sequence[Punch], surface: Surface, width_mm: float, width: int = 1200, height: int = 640
+    punches: Sequence[Punch],
+    surface: Surface,
+    width_mm: float,
+    width: int = 1200,
+    height: int = 640,
 ) -> np.ndarray:
     """The marks as (height, width, 3) linear light."""
     rng = np.random.default_rng(surface.seed)

@@ -38,6 +38,7 @@ class Grid:
         self.values = values.astype(np.float32)
 
     def __call__(self, u: np.ndarray, v: np.ndarray) -> np.ndarray:
+        """The values at (u, v); outside the grid, those of its edge."""
         n, m = self.values.shape[:2]
         a = np.clip((u - self.low[0]) * self.scale[0], 0, n - 1.001)
         b = np.clip((v - self.low[1]) * self.scale[1], 0, m - 1.001)
@@ -86,6 +87,7 @@ def turned(
     wall: float = 0.07,
     flutes: tuple[int, float, float, float] | None = None,
     warp: Callable[[Points], np.ndarray] | None = None,
+    *,
     smooth: bool = True,
 ) -> Shape:
     """A wall of revolution about y through (radius, height) points.

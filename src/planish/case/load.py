@@ -138,7 +138,9 @@ def _parsed(text: str, name: str) -> dict[str, object]:
 
 def _syntax(text: str, line: int | None, says: str) -> str:
     """A remedy for the commonest slips of syntax."""
-    row = text.splitlines()[line - 1] if line and line <= text.count("\n") + 1 and text else ""
+    row = text.split("\n")[line - 1] if line else ""
+    if "Unterminated" in says:
+        return "close the text with the same quotes that open it"
     if "Cannot overwrite" in says or "Cannot declare" in says or "twice" in says:
         return "the same key or table stands twice; repeated tables are written [[piece]]"
     if "“" in row or "”" in row:
