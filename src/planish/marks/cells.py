@@ -1,33 +1,36 @@
 """Scoring of cells: every year of every office of every system.
 
 For a cell the marks are assigned to roles one to one (or left stray); the likelihood is the sum
-over all such assignments. Roles whose match changes with the year (date letters, makers' working
-years) are enumerated; the others are summed once per segment, so a year costs a few products.
+over all such assignments. Years in which every mark fits alike are priced as one run. Roles whose
+match changes from run to run (date letters, makers' working years) are enumerated; the others are
+summed once per segment, so a run costs a few products.
 """
 
 import math
 from collections.abc import Sequence
+from itertools import pairwise
 
 import msgspec
 
+from planish.marks.forms import FLAT, FormCurve
 from planish.marks.likelihood import Likelihood
 from planish.marks.plan import MAKERS, PLACES, Expected, Segment
-from planish.marks.register import phases
 
 #: a segment further than this below the best bound [natural log units] is left out
 _PRUNE = 12.0
 _PLAUSIBLE = 1e-4
+_PLAUSIBLE_MOVING = 0.01
 #: upper bound of the ratio of year figures
 _FIGURES_TOP = 5000.0
 
 
-class Cells(msgspec.Struct, frozen=True):
-    """Log-likelihood ratios of a run of years, all alike."""
+class Run(msgspec.Struct, frozen=True):
+    """Years of a segment in which every mark fits alike, with the log-likelihood ratio."""
 
     segment: Segment
     year_from: int
     year_to: int
-    log_likelihood: float
+    value: float
 
 
 def presence(expected: Expected, complete: float) -> float:
@@ -65,11 +68,13 @@ def matchings(weights: Sequence[dict[int, float]], stray: Sequence[float]) -> fl
 class Scorer:
     """Scores segments for one set of marks."""
 
-    def __init__(self, marks: Likelihood, complete: float) -> None:
-        self.marks, self.complete = marks, complete
+    def __init__(self, marks: Likelihood, complete: float, form: FormCurve = FLAT) -> None:
+        self.marks, self.complete, self.form = marks, complete, form
         self._all = range(len(marks.seen))
         self._stray = [marks.stray(i) for i in self._all]
         self._countries = {c for by_country in marks.candidates for c in by_country}
+        self._letters = any(seen.form == "letter" for seen in marks.seen)
+        self._figures = {seen.year for seen in marks.seen if seen.year is not None}
         self._towns = any(seen.town for seen in marks.seen)
         self._known: list[tuple[float, float, tuple[float, ...]] | None] = [None] * len(
             marks.plan.expected
@@ -79,15 +84,10 @@ class Scorer:
         """Upper bound of the log-likelihood ratio over the segment's years."""
         total = 0.0
         best = list(self._stray)
-        country = segment.system.country
         for expected in segment.expected:
             absent, odds, tops = self._alike(expected)
             total += absent
-            if (
-                expected.moves
-                or (expected.role in MAKERS and country in self._countries)
-                or (self._towns and expected.role in PLACES)
-            ):
+            if self._special(expected, segment):
                 tops = tuple(self._top(i, expected, segment) for i in self._all)
             if tops:
                 for i, top in enumerate(tops):
@@ -121,7 +121,7 @@ class Scorer:
                 and expected.role in MAKERS
                 and segment.system.country in marks.candidates[i]
             ):
-                maker *= self._maker_top(i, segment)
+                maker *= marks.maker_top(i, segment)
             total += maker
         if segment and seen.town and expected.role in PLACES:
             total = marks.town(i, segment)
@@ -144,71 +144,104 @@ class Scorer:
             return self.marks.letterform(i, segment.letters[0])
         return max(self.marks.letterform(i, at) for at in segment.distinct)
 
-    def _maker_top(self, i: int, segment: Segment) -> float:
-        country, marks = segment.system.country, self.marks
-        years = {segment.year_from, segment.year_to}
-        for candidate in marks.candidates[i][country]:
-            for low, high, _ in phases(candidate.maker)[:1]:
-                years.update(y for y in (low, high) if segment.year_from <= y <= segment.year_to)
-        # between the edges of working years the curve only falls, decade counts move it a little
-        return 1.5 * max(marks.maker_known(i, segment, y) for y in years)
+    def _runs(self, segment: Segment, low: int, high: int) -> list[tuple[int, int]]:
+        """The years parted wherever the fit of a mark, or of the form, changes."""
+        marks = self.marks
+        cuts = set(self.form.cuts)
+        if segment.letters and self._letters:
+            first = segment.year_from
+            cuts.update(
+                y for y in range(low + 1, high + 1)
+                if segment.letters[y - first] != segment.letters[y - first - 1]
+            )  # fmt: skip
+        if any(e.moves for e in segment.expected):
+            for year in self._figures:
+                cuts.update((year, year + 1))
+        if segment.system.country in self._countries:
+            cuts |= marks.maker_cuts(segment)
+        starts = [low, *sorted(y for y in cuts if low < y <= high)]
+        return [(a, b - 1) for a, b in pairwise([*starts, high + 1])]
 
     def score(
         self,
         segment: Segment,
-        years: range,
+        low: int,
+        high: int,
         include: Sequence[int] | None = None,
         enforce: frozenset[str] | None = None,
-    ) -> list[tuple[int, float]]:
-        """(year, log-likelihood ratio) for each year.
+    ) -> list[Run]:
+        """Log-likelihood ratios of the years from ``low`` to ``high`` of a segment.
 
         include: indices of the marks counted, None = all. enforce: roles whose absence counts,
         None = all. Both serve the ledger.
         """
         marks = self.marks
-        chosen = list(range(len(marks.seen))) if include is None else list(include)
+        chosen = self._all if include is None else include
         base = 0.0
         odds: list[float] = []
         for expected in segment.expected:
-            p = presence(expected, self.complete)
+            absent, ratio, _ = self._alike(expected)
             if enforce is None or expected.role in enforce:
-                base += math.log1p(-p)
-                odds.append(p / (1 - p))
+                base += absent
+                odds.append(ratio)
             else:
-                odds.append(p)
-        moving = [r for r, e in enumerate(segment.expected) if is_dynamic(e, segment, marks)]
-        still = [r for r in range(len(segment.expected)) if r not in moving]
-        middle = (segment.year_from + segment.year_to) // 2
-        weights = {
-            i: {
-                r: w
-                for r in still
-                if (w := odds[r] * marks.role(i, segment.expected[r], segment, middle)) > _PLAUSIBLE
-            }
-            for i in chosen
-        }
-        stray = {i: marks.stray(i) for i in chosen}
+                odds.append(presence(expected, self.complete))
+        runs = self._runs(segment, low, high)
+        # roles that move from run to run are enumerated, the others summed once
+        moving = [
+            r for r, e in enumerate(segment.expected)
+            if len(runs) > 1 and is_dynamic(e, segment, marks)
+        ]  # fmt: skip
+        weights = self._weights(segment, odds, moving, chosen, runs[0][0])
         plans: list[tuple[tuple[tuple[int, int], ...], float]] = []
         for taken in self._choices(chosen, moving, segment):
             used = {i for _, i in taken}
             rest = [i for i in chosen if i not in used]
-            value = matchings([weights[i] for i in rest], [stray[i] for i in rest])
+            value = matchings([weights[i] for i in rest], [self._stray[i] for i in rest])
             plans.append((taken, value))
         pairs = sorted({pair for taken, _ in plans for pair in taken})
-        out: list[tuple[int, float]] = []
-        cache: dict[tuple[float, ...], float] = {}
-        for year in years:
-            profile = tuple(
-                odds[r] * marks.role(i, segment.expected[r], segment, year) for r, i in pairs
+        out: list[Run] = []
+        for year, last in runs:
+            at = {
+                (r, i): odds[r] * marks.role(i, segment.expected[r], segment, year)
+                for r, i in pairs
+            }
+            total = math.fsum(
+                math.prod((at[pair] for pair in taken), start=value) for taken, value in plans
             )
-            if profile not in cache:
-                at = dict(zip(pairs, profile, strict=True))
-                total = math.fsum(
-                    math.prod((at[pair] for pair in taken), start=value) for taken, value in plans
-                )
-                cache[profile] = base + math.log(total) if total > 0 else -math.inf
-            out.append((year, cache[profile]))
+            if total > 0:
+                out.append(Run(segment, year, last, base + math.log(total)))
         return out
+
+    def _weights(
+        self,
+        segment: Segment,
+        odds: Sequence[float],
+        moving: Sequence[int],
+        chosen: Sequence[int],
+        year: int,
+    ) -> dict[int, dict[int, float]]:
+        """For each mark, the roles that it may fill and their weights, moving roles apart."""
+        weights: dict[int, dict[int, float]] = {i: {} for i in chosen}
+        for r, expected in enumerate(segment.expected):
+            if r in moving:
+                continue
+            _, _, tops = self._alike(expected)
+            if not tops and not self._special(expected, segment):
+                continue
+            for i in chosen:
+                weight = odds[r] * self.marks.role(i, expected, segment, year)
+                if weight > _PLAUSIBLE:
+                    weights[i][r] = weight
+        return weights
+
+    def _special(self, expected: Expected, segment: Segment) -> bool:
+        """Whether a role's price depends on more than the role."""
+        return (
+            expected.moves
+            or (expected.role in MAKERS and segment.system.country in self._countries)
+            or (self._towns and expected.role in PLACES)
+        )
 
     def _choices(
         self, chosen: Sequence[int], moving: Sequence[int], segment: Segment
@@ -217,7 +250,7 @@ class Scorer:
         found: list[tuple[tuple[int, int], ...]] = [()]
         for r in moving:
             expected = segment.expected[r]
-            able = [i for i in chosen if self._top(i, expected, segment) > 0.01]
+            able = [i for i in chosen if self._top(i, expected, segment) > _PLAUSIBLE_MOVING]
             found += [
                 (*taken, (r, i))
                 for taken in found
@@ -226,22 +259,17 @@ class Scorer:
             ]
         return found
 
-    def all_cells(
-        self, segments: Sequence[Segment]
-    ) -> list[tuple[Segment, list[tuple[int, float]]]]:
-        """Scores of all segments that can matter, with their prior not yet applied."""
+    def all_runs(self, segments: Sequence[Segment]) -> list[Run]:
+        """Scores of all segments that can matter, their prior and form not yet applied."""
         bounds = [self.bound(s) + s.log_prior_top for s in segments]
-        if not bounds:
-            return []
-        order = sorted(range(len(segments)), key=lambda s: -bounds[s])
         best = -math.inf
-        found = []
-        for at in order:
+        found: list[Run] = []
+        for at in sorted(range(len(segments)), key=lambda s: -bounds[s]):
             if bounds[at] < best - _PRUNE:
                 break
             segment = segments[at]
-            scored = self.score(segment, range(segment.year_from, segment.year_to + 1))
-            found.append((segment, scored))
-            for year, value in scored:
-                best = max(best, value + segment.log_priors[year - segment.year_from])
+            for run in self.score(segment, segment.year_from, segment.year_to):
+                found.append(run)
+                mass = segment.mass(run.year_from, run.year_to)
+                best = max(best, run.value + math.log(mass) + self.form.at(run.year_from))
         return found

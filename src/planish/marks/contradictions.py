@@ -45,15 +45,18 @@ def unexplained(marks: Likelihood, best: Reading, plan: Plan) -> list[Contradict
 def _elsewhere(
     marks: Likelihood, i: int, plan: Plan
 ) -> tuple[float, Segment | None, str, tuple[str, ...]]:
-    best: tuple[float, Segment | None, str, tuple[str, ...]] = (0.0, None, "", ())
-    for segment in plan.segments:
-        for expected in segment.expected:
-            for way in expected.ways:
-                if way.kind in ("device", "text"):
-                    ratio = marks.fixed(i, way.content)
-                    if ratio > best[0]:
-                        best = (ratio, segment, expected.role, way.sources)
-    return best
+    """The role anywhere that a mark fits best."""
+    content, ratio = max(
+        ((c, r) for c, r in marks.contents(i).items() if plan.uses.get(c)),
+        key=lambda cr: cr[1],
+        default=(-1, 0.0),
+    )
+    if content < 0:
+        return 0.0, None, "", ()
+    index, _ = max(plan.uses[content], key=lambda use: use[1])
+    expected = plan.expected[index]
+    way = next(w for w in expected.ways if w.content == content)
+    return ratio, plan.segment_of.get(index), expected.role, way.sources
 
 
 def claims_against(
@@ -61,12 +64,12 @@ def claims_against(
 ) -> list[Contradiction]:
     """Claims of date that the marks rule out."""
     found = []
-    total = math.fsum(p for _, _, p in post.cells)
+    total = math.fsum(c.probability for c in post.cells)
     for claim in claims:
         if claim.about != "date" or claim.year_from is None or total < 0.5:
             continue
         low, high = claim.year_from, claim.year_to or claim.year_from
-        agree = math.fsum(p for _, year, p in post.cells if low - _GRACE <= year <= high + _GRACE)
+        agree = math.fsum(c.share(low - _GRACE, high + _GRACE) for c in post.cells)
         if agree / total < _RULED_OUT:
             found.append(
                 Contradiction(

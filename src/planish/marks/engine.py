@@ -49,9 +49,9 @@ class Reader:
         if not kept:
             return _silent(observed, dropped)
         marks = Likelihood(kept, self.plan, self.register)
-        scorer = Scorer(marks, observed.complete)
         curve = form_curve(form, self.library.forms)
-        post = posterior(scorer.all_cells(self.plan.segments), curve)
+        scorer = Scorer(marks, observed.complete, curve)
+        post = posterior(scorer.all_runs(self.plan.segments), curve)
         found = spans(post)
         top = [s for s in found[:_SHOWN] if s.probability >= _PRINTABLE] or found[:1]
         readings = [self._reading(scorer, s) for s in top]
@@ -64,7 +64,7 @@ class Reader:
         if explain:
             told = _unlike(found)
             labels = [self._reading(scorer, s).label for s in told]
-            hypotheses, lines = ledger(scorer, told, labels, post.unknown, curve)
+            hypotheses, lines = ledger(scorer, told, labels, post.unknown)
         contradictions = (
             (*unexplained(marks, best, self.plan), *claims_against(observed.claims, post, best))
             if best

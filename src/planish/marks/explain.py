@@ -11,48 +11,58 @@ from collections.abc import Sequence
 from planish.evidence import Hypothesis, Ledger, LedgerLine, decibans, log_sum_exp
 from planish.library.rows import Form
 from planish.marks.cells import Scorer
-from planish.marks.forms import FLAT, FormCurve
+from planish.marks.forms import FormCurve
+from planish.marks.plan import Segment
 from planish.marks.seen import Seen
 from planish.marks.spans import FORM_AT_LARGE, UNKNOWN_WEIGHT, Span
 
 _LEAST = -700.0
 #: absences that move all readings alike within this [dB] share one line
 _ALIKE = 0.2
+#: roles whose absence gets a line of its own
+_NAMED = frozenset(
+    [
+        "standard",
+        "town",
+        "date",
+        "sponsor",
+        "maker",
+        "duty",
+        "import",
+        "fineness",
+        "assay-master",
+        "plate-quality",
+    ]
+)
 #: the hypothesis that the marks belong to no system here: every line is worth 0 dB to it, so a
 #: line's decibans for a reading are its weight against chance marks
 NONE = "none"
 
 
-def mean_log(
-    scorer: Scorer,
-    span: Span,
-    include: Sequence[int],
-    enforce: frozenset[str],
-    form: FormCurve = FLAT,
-) -> float:
+def _parts(span: Span) -> list[tuple[Segment, int, int]]:
+    """The span's years by segment."""
+    parts = [
+        (g, max(g.year_from, span.year_from), min(g.year_to, span.year_to)) for g in span.segments
+    ]
+    return [(g, low, high) for g, low, high in parts if low <= high]
+
+
+def mean_log(scorer: Scorer, span: Span, include: Sequence[int], enforce: frozenset[str]) -> float:
     """Log of the mean likelihood ratio over the span's years, weighted by prior and form."""
     values: list[float] = []
     priors: list[float] = []
-    for segment in span.segments:
-        low, high = max(segment.year_from, span.year_from), min(segment.year_to, span.year_to)
-        if low > high:
-            continue
-        for year, value in scorer.score(segment, range(low, high + 1), include, enforce):
-            weight = segment.log_priors[year - segment.year_from] + form.at(year)
+    for segment, low, high in _parts(span):
+        for run in scorer.score(segment, low, high, include, enforce):
+            weight = math.log(segment.mass(run.year_from, run.year_to))
+            weight += scorer.form.at(run.year_from)
             priors.append(weight)
-            values.append(value + weight)
+            values.append(run.value + weight)
     return max(_LEAST, log_sum_exp(values) - log_sum_exp(priors))
 
 
 def prior_weight(span: Span) -> float:
     """Prior weight of the span: the sum over its years."""
-    return math.fsum(
-        segment.prior(year)
-        for segment in span.segments
-        for year in range(
-            max(segment.year_from, span.year_from), min(segment.year_to, span.year_to) + 1
-        )
-    )
+    return math.fsum(g.mass(low, high) for g, low, high in _parts(span))
 
 
 def shown(seen: Seen) -> str:
@@ -90,19 +100,19 @@ def ledger(
     top: Sequence[Span],
     labels: Sequence[str],
     unknown: float,
-    form: FormCurve = FLAT,
 ) -> tuple[tuple[Hypothesis, ...], Ledger]:
     """Hypotheses with priors and the lines that lead from priors to probabilities."""
     seen = scorer.marks.seen
     order = sorted(range(len(seen)), key=lambda i: (-_weight(scorer, i), seen[i].key))
-    roles = sorted({e.role for s in top for g in s.segments for e in g.expected})
+    all_roles = {e.role for s in top for g in s.segments for e in g.expected}
+    roles = [*sorted(all_roles & _NAMED), ""]
     before = dict.fromkeys((s.key for s in top), 0.0)
     lines: list[LedgerLine] = []
-    if form.row:
-        lines.append(_form_line(form, form.row, top))
+    if scorer.form.row:
+        lines.append(_form_line(scorer.form, scorer.form.row, top))
     nothing: frozenset[str] = frozenset()
     for count, i in enumerate(order, 1):
-        now = {s.key: mean_log(scorer, s, order[:count], nothing, form) for s in top}
+        now = {s.key: mean_log(scorer, s, order[:count], nothing) for s in top}
         lines.append(
             LedgerLine(
                 key=f"mark:{i}",
@@ -116,11 +126,11 @@ def ledger(
     enforced: set[str] = set()
     rest = dict.fromkeys(before, 0.0)
     for role in roles:
-        enforced.add(role)
-        now = {s.key: mean_log(scorer, s, order, frozenset(enforced), form) for s in top}
+        enforced |= {role} if role else all_roles
+        now = {s.key: mean_log(scorer, s, order, frozenset(enforced)) for s in top}
         moved = {k: decibans(now[k] - before[k]) for k in now}
         before = now
-        if max(moved.values()) - min(moved.values()) <= _ALIKE:
+        if not role or max(moved.values()) - min(moved.values()) <= _ALIKE:
             rest = {k: rest[k] + moved[k] for k in rest}
             continue
         lines.append(
@@ -136,7 +146,7 @@ def ledger(
         LedgerLine(
             key="absent:rest",
             observed="other marks of a set: seen or not",
-            because="about the same for every reading shown",
+            because="expected marks that were not seen count against",
             likelihood_db={**rest, NONE: 0.0},
             sources=("practice",),
         )
@@ -158,14 +168,9 @@ def _form_line(form: FormCurve, row: Form, top: Sequence[Span]) -> LedgerLine:
     """The form's years: the mean over each span's years of its chance."""
     weights: dict[str, float] = {NONE: decibans(FORM_AT_LARGE)}
     for span in top:
-        logs = [
-            (segment.log_priors[year - segment.year_from], form.at(year))
-            for segment in span.segments
-            for year in range(
-                max(segment.year_from, span.year_from), min(segment.year_to, span.year_to) + 1
-            )
-        ]
-        mean = log_sum_exp(p + f for p, f in logs) - log_sum_exp(p for p, _ in logs)
+        years = [(g, y) for g, low, high in _parts(span) for y in range(low, high + 1)]
+        mean = log_sum_exp(math.log(g.prior(y)) + form.at(y) for g, y in years)
+        mean -= math.log(prior_weight(span))
         weights[span.key] = decibans(mean)
     return LedgerLine(
         key="form",

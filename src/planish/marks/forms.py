@@ -18,6 +18,8 @@ class FormCurve(msgspec.Struct, frozen=True):
 
     row: Form | None
     logs: tuple[float, ...]
+    #: years at which the chance changes
+    cuts: tuple[int, ...] = ()
 
     def at(self, year: int) -> float:
         """Log chance in a year."""
@@ -63,4 +65,5 @@ def form_curve(text: str | None, forms: Iterable[Form]) -> FormCurve:
         else:
             chance = _BEFORE if year < best.year_from else best.later
         logs.append(math.log(chance))
-    return FormCurve(best, tuple(logs))
+    cuts = tuple(FIRST + n for n in range(1, len(logs)) if logs[n] != logs[n - 1])
+    return FormCurve(best, tuple(logs), cuts)

@@ -6,8 +6,10 @@ chance as a mark taken at random (``FORM_AT_LARGE`` and flat contents). Values a
 
 import math
 import re
+from bisect import bisect_right
+from itertools import accumulate
 
-from planish.library.rows import Maker, Office
+from planish.library.rows import Maker
 from planish.marks.contents import ALPHABET, DEVICES, NEVER, NUMBERS
 from planish.marks.letters import STYLE_AT_LARGE, case_given, seen_given, style_given
 from planish.marks.plan import MAKERS, PLACES, Expected, Plan, Segment, Way
@@ -22,7 +24,10 @@ _HINT_RIGHT, _HINT_WRONG, _HINT_STRAY = 6.0, 0.12, 0.25
 #: share of pieces whose maker stands in a register of the country, for a register of many rows
 _COVERED, _FULL_REGISTER = 0.3, 60.0
 _CONTENT_CAP = 3000.0
-_FIRST_YEAR, _YEARS = 1300, 740
+#: with more candidates than this, working years are taken to five years
+_FEW, _COARSE = 20, 5
+#: how many makers were at work is taken every forty years
+_ACTIVE_GRID = 40
 _DEFAULT_FORMS = {"initials": 0.9, "name": 0.06, "device": 0.02, "letter": 0.01, "mixed": 0.01}
 
 
@@ -35,7 +40,7 @@ class Likelihood:
         self._still = [self._add_up(ratios) for ratios in self._contents]
         self._forms: dict[tuple[int, int], float] = {}
         self._letters: dict[tuple[int, int], float] = {}
-        self._curves: dict[tuple[int, str, str, bool], list[float]] = {}
+        self._curves: dict[tuple[int, str, str, bool], tuple[list[int], list[float]]] = {}
         self.candidates: list[dict[str, list[Candidate]]] = []
         for mark in seen:
             by_country: dict[str, list[Candidate]] = {}
@@ -49,7 +54,9 @@ class Likelihood:
         if not roles:
             return 1.0
         # "pseudo" stands for pseudo-2, pseudo-lion and the like as well
-        return _HINT_RIGHT if role in roles or role.split("-")[0] in roles else _HINT_WRONG
+        return (
+            _HINT_RIGHT if role in roles or role.split("-", maxsplit=1)[0] in roles else _HINT_WRONG
+        )
 
     def stray(self, i: int) -> float:
         """Ratio for a mark that no role explains."""
@@ -59,6 +66,10 @@ class Likelihood:
     def fixed(self, i: int, content: int) -> float:
         """Ratio for a way that does not change with the year."""
         return self._contents[i].get(content, NEVER)
+
+    def contents(self, i: int) -> dict[int, float]:
+        """Ratios of all the contents that a mark may show."""
+        return self._contents[i]
 
     def still(self, i: int, index: int) -> float:
         """Ratio for all the ways of an expected role that do not change with the year."""
@@ -154,35 +165,50 @@ class Likelihood:
         covered = _COVERED * (1.0 - math.exp(-rows / _FULL_REGISTER))
         if not self.candidates[i].get(country):
             return 1.0 - covered
-        curve = self._curve(i, country, segment.office, plated=segment.system.kind != "solid")
-        at = min(max(year - _FIRST_YEAR, 0), len(curve) - 1)
-        active = max(4.0, float(self.register.active(country, year)))
+        starts, values = self.curve(i, segment)
+        active = max(4.0, float(self.register.active(country, _grid(year))))
         known = sum(1 for letter, _ in self.seen[i].letters if letter)
         size = min(_CONTENT_CAP, (ALPHABET - 2.0) ** max(1, known))
-        return 1.0 - covered + covered * size * curve[at] / active
+        return 1.0 - covered + covered * size * values[bisect_right(starts, year) - 1] / active
 
-    def _curve(self, i: int, country: str, office: Office | None, *, plated: bool) -> list[float]:
-        """Per year, the sum over candidate makers of fit, place and activity."""
+    def curve(self, i: int, segment: Segment) -> tuple[list[int], list[float]]:
+        """Steps (from year, value) of the sum over candidate makers of fit, place and activity."""
+        country, office = segment.system.country, segment.office
+        plated = segment.system.kind != "solid"
         key = (i, country, office.id if office else "", plated)
         if key not in self._curves:
-            steps = [0.0] * (_YEARS + 2)
+            steps: dict[int, float] = {0: 0.0}
             name = fold(office.name) if office else ""
-            for candidate in self.candidates[i][country]:
+            candidates = self.candidates[i][country]
+            grid = 1 if len(candidates) <= _FEW else _COARSE
+            for candidate in candidates:
                 weight = candidate.fit * place_fit(candidate.maker, name)
                 weight *= trade_fit(candidate.maker, plated=plated)
                 for low, high, chance in phases(candidate.maker):
-                    first = max(low - _FIRST_YEAR, 0)
-                    after = min(high + 1 - _FIRST_YEAR, _YEARS + 1)
-                    if first < after:
-                        steps[first] += weight * chance
-                        steps[after] -= weight * chance
-            total = 0.0
-            curve = []
-            for step in steps:
-                total += step
-                curve.append(max(0.0, total))
-            self._curves[key] = curve
+                    first, after = low // grid * grid, (high + 1) // grid * grid
+                    steps[first] = steps.get(first, 0.0) + weight * chance
+                    steps[after] = steps.get(after, 0.0) - weight * chance
+            starts = sorted(steps)
+            values = [max(0.0, v) for v in accumulate(steps[y] for y in starts)]
+            self._curves[key] = (starts, values)
         return self._curves[key]
+
+    def maker_cuts(self, segment: Segment) -> set[int]:
+        """Years at which the makers' part of the likelihood changes."""
+        cuts: set[int] = set()
+        for i in range(len(self.seen)):
+            if segment.system.country in self.candidates[i]:
+                cuts.update(self.curve(i, segment)[0])
+                cuts.update(range(_grid(segment.year_from), segment.year_to + 1, _ACTIVE_GRID))
+        return cuts
+
+    def maker_top(self, i: int, segment: Segment) -> float:
+        """The best makers' ratio over the segment's years."""
+        starts, _ = self.curve(i, segment)
+        inside = [y for y in starts if segment.year_from < y <= segment.year_to]
+        grid = range(_grid(segment.year_from), segment.year_to + 1, _ACTIVE_GRID)
+        years = {segment.year_from, *inside, *(y for y in grid if y > segment.year_from)}
+        return max(self.maker_known(i, segment, y) for y in years)
 
     def role(self, i: int, expected: Expected, segment: Segment, year: int) -> float:
         """Ratio of a mark as the role in a year, over all its ways."""
@@ -211,9 +237,13 @@ class Likelihood:
         return self.fixed(i, way.content)
 
 
+def _grid(year: int) -> int:
+    return year // _ACTIVE_GRID * _ACTIVE_GRID
+
+
 def place_fit(maker: Maker, office: str) -> float:
     """Chance, relative, that a maker of that place marked at the office (a folded name)."""
-    if not office or not maker.place:
+    if not office or not maker.place or office.startswith("OTHER"):
         return 1.0
     return 1.0 if office in fold(maker.place) else 0.12
 

@@ -16,6 +16,7 @@ from planish.marks.reading import NextLook, Outcome
 from planish.marks.spans import Posterior
 
 _KEPT = 600
+_LEAST = 1e-4
 _LOOKABLE = (
     "standard",
     "town",
@@ -56,11 +57,9 @@ def next_looks(
     post: Posterior, plan: Plan, seen_roles: frozenset[str], limit: int = 3
 ) -> tuple[NextLook, ...]:
     """The looks worth most, best first. seen_roles: roles that the marks already fill."""
-    cells = sorted(post.cells, key=lambda c: -c[2])[:_KEPT]
-    total = math.fsum(p for _, _, p in cells)
-    if total <= 0:
+    cells = _likeliest(post)
+    if not cells:
         return ()
-    cells = [(s, y, p / total) for s, y, p in cells]
     roles = {e.role for s, _, _ in cells for e in s.expected if e.role in _LOOKABLE} - seen_roles
     found: list[NextLook] = []
     for role in sorted(roles):
@@ -76,6 +75,21 @@ def next_looks(
             found.append(_look(role, bits, cells, table))
     found.sort(key=lambda n: -n.information)
     return tuple(found[:limit])
+
+
+def _likeliest(post: Posterior) -> list[tuple[Segment, int, float]]:
+    """The likeliest years, with probabilities that sum to one."""
+    years: list[tuple[Segment, int, float]] = []
+    for cell in sorted(post.cells, key=lambda c: -c.probability):
+        if len(years) >= _KEPT or cell.probability < _LEAST:
+            break
+        whole = cell.segment.mass(cell.year_from, cell.year_to)
+        years += [
+            (cell.segment, y, cell.probability * cell.segment.prior(y) / whole)
+            for y in range(cell.year_from, cell.year_to + 1)
+        ]
+    total = math.fsum(p for _, _, p in years)
+    return [(s, y, p / total) for s, y, p in years] if total > 0 else []
 
 
 def _information(

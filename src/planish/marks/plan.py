@@ -3,7 +3,7 @@
 import math
 from bisect import bisect_right
 from collections import defaultdict
-from itertools import pairwise
+from itertools import accumulate, pairwise
 
 import msgspec
 
@@ -53,7 +53,7 @@ class Expected(msgspec.Struct, frozen=True):
 class Segment(msgspec.Struct, frozen=True, eq=False):
     """Years [year_from, year_to] of one office in one system, all alike but for date letters.
 
-    log_priors: log of the prior weight of each year. letters: for each year the index of its
+    letters: for each year the index of its
     letter in ``Plan.letterforms``, -1 where none is known; distinct: the same without repeats.
     """
 
@@ -62,7 +62,8 @@ class Segment(msgspec.Struct, frozen=True, eq=False):
     year_from: int
     year_to: int
     expected: tuple[Expected, ...]
-    log_priors: tuple[float, ...] = ()
+    #: sums of the prior weights of the years before each year of the segment
+    below: tuple[float, ...] = (0.0,)
     letters: tuple[int, ...] = ()
     distinct: frozenset[int] = frozenset()
 
@@ -73,12 +74,16 @@ class Segment(msgspec.Struct, frozen=True, eq=False):
 
     @property
     def log_prior_top(self) -> float:
-        """Log of the prior weight of the segment, were each year as likely as the likeliest."""
-        return max(self.log_priors) + math.log(len(self.log_priors))
+        """Log of the prior weight of all its years."""
+        return math.log(self.below[-1])
+
+    def mass(self, low: int, high: int) -> float:
+        """Prior weight of the years from ``low`` to ``high``, both in the segment."""
+        return self.below[high + 1 - self.year_from] - self.below[low - self.year_from]
 
     def prior(self, year: int) -> float:
         """Prior weight of one year."""
-        return math.exp(self.log_priors[year - self.year_from])
+        return self.mass(year, year)
 
 
 def _weight(rows: tuple[tuple[int, int, float], ...], year: int, otherwise: float) -> float:
@@ -133,6 +138,8 @@ class Plan:
         self._alike: dict[tuple[str, float, str, tuple[Way, ...]], Expected] = {}
         self.known_words = self._words()
         self.segments = tuple(self._lay_out())
+        #: for each expected role, a segment that holds it
+        self.segment_of = {e.index: g for g in reversed(self.segments) for e in g.expected}
 
     def letter_of(self, office: str, year: int) -> Letter | None:
         """The date letter in use in an assay year, if known."""
@@ -216,9 +223,14 @@ class Plan:
                         continue
                     dated = any(w.kind == "cycle" for e in expected for w in e.ways)
                     letters = self._letterforms(office, first, after - 1) if dated else ()
-                    priors = tuple(
-                        math.log(_weight(here, y, 1.0) * _weight(whole, y, system.weight))
-                        for y in range(first, after)
+                    below = tuple(
+                        accumulate(
+                            (
+                                _weight(here, y, 1.0) * _weight(whole, y, system.weight)
+                                for y in range(first, after)
+                            ),
+                            initial=0.0,
+                        )
                     )
                     found.append(
                         Segment(
@@ -227,7 +239,7 @@ class Plan:
                             first,
                             after - 1,
                             expected,
-                            priors,
+                            below,
                             letters,
                             frozenset(letters),
                         )

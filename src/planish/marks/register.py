@@ -168,7 +168,7 @@ def _near(a: str, b: str) -> bool:
     return len(b) - len(a) == 1
 
 
-_EDGES = ((0, 1.0), (3, 0.35), (10, 0.12), (25, 0.03))
+_EDGES = ((0, 1.0), (5, 0.3), (20, 0.05))
 _NO_YEARS = 0.5
 
 
@@ -176,7 +176,7 @@ def phases(maker: Maker) -> list[tuple[int, int, float]]:
     """(first year, last year, chance relative to an active year) of a maker's mark.
 
     Working years in registers are those of known work, so the edges are soft: years outside count
-    less and less, and nothing beyond 25 years (common practice).
+    less and less, and nothing beyond 20 years (common practice).
     """
     low, high = maker.year_from, maker.year_to
     if low is None and high is None:

@@ -2,10 +2,12 @@
 
 import math
 from collections import defaultdict
+from collections.abc import Sequence
 
 import msgspec
 
 from planish.evidence import log_sum_exp
+from planish.marks.cells import Run
 from planish.marks.forms import FLAT, FormCurve
 from planish.marks.plan import Segment
 
@@ -20,12 +22,21 @@ FORM_AT_LARGE = math.log(0.3)
 
 
 class Cell(msgspec.Struct, frozen=True):
-    """A year of an office, with its probability and its likelihood up to a common factor."""
+    """A run of years of one segment, its probability, and how well all evidence fits it."""
 
-    year: int
-    probability: float
-    likelihood: float
     segment: Segment
+    year_from: int
+    year_to: int
+    probability: float
+    log_fit: float
+
+    def share(self, low: int, high: int) -> float:
+        """Probability of the part of the run that lies between two years."""
+        low, high = max(low, self.year_from), min(high, self.year_to)
+        if low > high:
+            return 0.0
+        part = self.segment.mass(low, high) / self.segment.mass(self.year_from, self.year_to)
+        return self.probability * part
 
 
 class Span(msgspec.Struct, frozen=True, kw_only=True):
@@ -40,38 +51,36 @@ class Span(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Posterior(msgspec.Struct, frozen=True, kw_only=True):
-    """Probability of every cell that matters, and of none of them."""
+    """Probability of every run that matters, and of none of them."""
 
-    cells: tuple[tuple[Segment, int, float], ...]
+    cells: tuple[Cell, ...]
     unknown: float
-    log_total: float
 
 
-def posterior(
-    scored: list[tuple[Segment, list[tuple[int, float]]]], form: FormCurve = FLAT
-) -> Posterior:
-    """Posterior over cells from log-likelihood ratios, the cells' priors and the form's years."""
-    logs: list[tuple[Segment, int, float]] = []
-    for segment, years in scored:
-        for year, value in years:
-            if value > -math.inf:
-                prior = segment.log_priors[year - segment.year_from]
-                logs.append((segment, year, value + prior + form.at(year)))
+def posterior(runs: Sequence[Run], form: FormCurve = FLAT) -> Posterior:
+    """Posterior from log-likelihood ratios, the years' priors and the form's years."""
+    fits = [run.value + form.at(run.year_from) for run in runs]
+    logs = [
+        fit + math.log(run.segment.mass(run.year_from, run.year_to))
+        for fit, run in zip(fits, runs, strict=True)
+    ]
     unknown = math.log(UNKNOWN_WEIGHT) + (FORM_AT_LARGE if form.row else 0.0)
-    total = log_sum_exp([v for _, _, v in logs] + [unknown])
-    cells = tuple((s, y, math.exp(v - total)) for s, y, v in logs)
-    return Posterior(cells=cells, unknown=math.exp(unknown - total), log_total=total)
+    total = log_sum_exp([*logs, unknown])
+    cells = tuple(
+        Cell(run.segment, run.year_from, run.year_to, math.exp(log - total), fit)
+        for run, log, fit in zip(runs, logs, fits, strict=True)
+    )
+    return Posterior(cells=cells, unknown=math.exp(unknown - total))
 
 
 def spans(post: Posterior) -> list[Span]:
     """Spans, likeliest first."""
     by_office: dict[tuple[str, str], list[Cell]] = defaultdict(list)
-    for segment, year, p in post.cells:
-        likelihood = p / segment.prior(year)
-        by_office[segment.key].append(Cell(year, p, likelihood, segment))
+    for cell in post.cells:
+        by_office[cell.segment.key].append(cell)
     found: list[Span] = []
     for (system, office), cells in by_office.items():
-        cells.sort(key=lambda c: c.year)
+        cells.sort(key=lambda c: c.year_from)
         found.extend(_runs(system, office, cells))
     found.sort(key=lambda s: -s.probability)
     return found
@@ -85,15 +94,18 @@ def _runs(system: str, office: str, cells: list[Cell]) -> list[Span]:
     stretch that the marks exclude, such as the Britannia years.
     """
     free = [True] * len(cells)
-    order = sorted(range(len(cells)), key=lambda i: -cells[i].probability)
+    order = sorted(
+        range(len(cells)),
+        key=lambda i: -cells[i].probability / (cells[i].year_to - cells[i].year_from + 1),
+    )
     found: list[Span] = []
     for top in order:
         if not free[top]:
             continue
-        least = _JOIN * cells[top].likelihood
+        least = math.log(_JOIN) + cells[top].log_fit
         low = _reach(cells, free, top, -1, least)
         high = _reach(cells, free, top, 1, least)
-        if cells[high].year - cells[low].year + 1 >= _LONG:
+        if cells[high].year_to - cells[low].year_from + 1 >= _LONG:
             low = _bridge(cells, free, low, -1, least)
             high = _bridge(cells, free, high, 1, least)
         inside = range(low, high + 1)
@@ -102,12 +114,12 @@ def _runs(system: str, office: str, cells: list[Cell]) -> list[Span]:
         by_id = {id(cells[i].segment): cells[i].segment for i in inside}
         found.append(
             Span(
-                key=f"{system}/{office or '-'}/{cells[low].year}-{cells[high].year}",
+                key=f"{system}/{office or '-'}/{cells[low].year_from}-{cells[high].year_to}",
                 segments=tuple(by_id.values()),
-                year_from=cells[low].year,
-                year_to=cells[high].year,
+                year_from=cells[low].year_from,
+                year_to=cells[high].year_to,
                 probability=math.fsum(cells[i].probability for i in inside),
-                best_year=cells[top].year,
+                best_year=(cells[top].year_from + cells[top].year_to) // 2,
             )
         )
     return found
@@ -119,7 +131,7 @@ def _reach(cells: list[Cell], free: list[bool], at: int, step: int, least: float
         after = at + step
         if not 0 <= after < len(cells) or not free[after]:
             return at
-        if abs(cells[after].year - cells[at].year) != 1 or cells[after].likelihood < least:
+        if _apart(cells[after], cells[at]) != 1 or cells[after].log_fit < least:
             return at
         at = after
 
@@ -131,14 +143,15 @@ def _bridge(cells: list[Cell], free: list[bool], at: int, step: int, least: floa
         while (
             0 <= after < len(cells)
             and free[after]
-            and abs(cells[after].year - cells[at].year) <= _GAP
-            and cells[after].likelihood < least
+            and _apart(cells[after], cells[at]) <= _GAP
+            and cells[after].log_fit < least
         ):
             after += step
-        if (
-            not 0 <= after < len(cells)
-            or not free[after]
-            or abs(cells[after].year - cells[at].year) > _GAP
-        ):
+        if not 0 <= after < len(cells) or not free[after] or _apart(cells[after], cells[at]) > _GAP:
             return at
         at = _reach(cells, free, after, step, least)
+
+
+def _apart(a: Cell, b: Cell) -> int:
+    """Years from the end of the earlier run to the start of the later."""
+    return max(a.year_from - b.year_to, b.year_from - a.year_to)

@@ -112,6 +112,11 @@ class Scanner:
                 return True
             if self.lexicon.find(self.tokens, at, ("generic",)):
                 return True
+            letter = self.lexicon.find(self.tokens, at, ("letter",))
+            after = at + letter[2] if letter else len(self.tokens)
+            if after < len(self.tokens) and len(self.tokens[after].text) == 1:
+                if self.tokens[after].text.isalpha():
+                    return True
         return False
 
     def words_start(self, unit: str) -> bool:
@@ -201,11 +206,10 @@ class Scanner:
             following.text in ("a", "an")
         ):
             return True
-        if hint in (v.MAKER, v.DATE, "retailer's mark") and self.at > self.role_end:
-            if following.kind == "quote":
-                return hint != v.DATE or len(following.text) == 1
-            if hint == v.MAKER and self.letters.is_text(start) and is_initials(following.text):
-                return True
+        if following.kind == "quote" and hint in {v.MAKER, v.DATE, "retailer's mark"}:
+            return hint != v.DATE or len(following.text) == 1
+        if hint == v.MAKER and self.at > self.role_end and self.letters.is_text(start):
+            return is_initials(following.text)
         if self.lexicon.find(self.tokens, start, ("doubt",)):
             return True
         if self.state.plural and self.state.pend.hint == v.MAKER:
@@ -231,7 +235,10 @@ class Scanner:
         """A remark ends."""
         self.state.remark = max(0, self.state.remark - 1)
         following = self.token(1)
-        if self.state.pend.hint and not (following is not None and following.text == ":"):
+        goes_on = following is not None and (
+            following.text == ":" or following.kind == "quote" or self.letters.is_text(self.at + 1)
+        )
+        if self.state.pend.hint and not goes_on:
             self.state.end_item()
         self.at += 1
 

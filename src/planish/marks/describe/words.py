@@ -279,6 +279,10 @@ class Words:
         elif self._beside_another(where, size):
             if state.current:
                 state.current.note(places.said(s.tokens, s.at, s.at + size))
+        elif not by_word and len(state.drafts) > state.clause_from and state.pend.hint is None:
+            state.end_item()
+            state.clause.where = where
+            state.clause_from = len(state.drafts)
         elif len(state.drafts) > state.clause_from and not (following and following.text == ":"):
             if state.pend.hint and not s.head_follows(s.at + size):
                 state.flush()
