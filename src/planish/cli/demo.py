@@ -29,5 +29,12 @@ def demo(output: Path) -> None:
 
     case = lay_out_demo(output)
     report = output / "report.pdf"
-    say([*issue(case, report, "a4"), "", f"The case file is {case}; change it and issue it again:"])
-    say(f"  planish appraise {case} -o {report}")
+    say(
+        [
+            *issue(case, report, "a4"),
+            "",
+            f"The report is {report}",
+            f"Its case file is {case}; change it and issue it again:",
+            f"  planish appraise {case} -o {report}",
+        ]
+    )
