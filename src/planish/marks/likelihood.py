@@ -21,8 +21,9 @@ from planish.marks.seen import FORM_AT_LARGE, Seen, fold
 STRAY = {"device": 0.02, "letter": 0.10, "initials": 0.06, "figures": 0.30, "word": 0.02,
          "name": 0.25, "mixed": 0.20, "illegible": 0.5}  # fmt: skip
 _HINT_RIGHT, _HINT_WRONG, _HINT_STRAY = 6.0, 0.12, 0.25
-#: share of pieces whose maker stands in a register of the country, for a register of many rows
-_COVERED, _FULL_REGISTER = 0.3, 60.0
+#: makers at work in a country at any time that a register does not list: the share of pieces by a
+#: listed maker is listed / (listed + this)
+_UNLISTED = 120.0
 _CONTENT_CAP = 3000.0
 #: with more candidates than this, working years are taken to five years
 _FEW, _COARSE = 20, 5
@@ -161,15 +162,15 @@ class Likelihood:
     def maker_known(self, i: int, segment: Segment, year: int) -> float:
         """Ratio for the register's makers of that country, place and year."""
         country = segment.system.country
-        rows = self.register.count(country)
-        covered = _COVERED * (1.0 - math.exp(-rows / _FULL_REGISTER))
+        active = float(self.register.active(country, _grid(year)))
+        listed = active / (active + _UNLISTED)
         if not self.candidates[i].get(country):
-            return 1.0 - covered
+            return 1.0 - listed
         starts, values = self.curve(i, segment)
-        active = max(4.0, float(self.register.active(country, _grid(year))))
         known = sum(1 for letter, _ in self.seen[i].letters if letter)
         size = min(_CONTENT_CAP, (ALPHABET - 2.0) ** max(1, known))
-        return 1.0 - covered + covered * size * values[bisect_right(starts, year) - 1] / active
+        hit = values[bisect_right(starts, year) - 1]
+        return 1.0 - listed + size * hit / (active + _UNLISTED)
 
     def curve(self, i: int, segment: Segment) -> tuple[list[int], list[float]]:
         """Steps (from year, value) of the sum over candidate makers of fit, place and activity."""

@@ -14,6 +14,13 @@ from planish.library.rows import Maker
 from planish.marks.seen import Seen, fold
 from planish.marks.thesaurus import words
 
+_FIT = 0.8
+#: charges that stand with letters in a maker's punch (common practice)
+_CHARGES = frozenset(
+    ("crown", "crowned", "mullet", "star", "fleur", "lis", "pellet", "pellets", "crescent", "sun", "rose",
+     "coronet", "mitre", "bird", "shell", "escallop", "heart", "trefoil", "cinquefoil", "annulet", "cross",
+     "anchor", "lion", "rabbit", "coney", "feather", "key", "crook", "hand", "leaf", "tree", "fish")
+)  # fmt: skip
 _Offer = Callable[[Maker, float, str], None]
 _SAME = str.maketrans({"J": "I", "V": "U"})
 _FIRM = re.compile(r"\b(?:CO|COMPANY|LTD|LIMITED|INC|CORP|MFG|MANUFACTURING|AND)\b")
@@ -112,7 +119,7 @@ class Register:
                 for maker, text in self._marks[like]:
                     offer(maker, 0.3, f"letters of {text}, with letters lost")
         for maker, text in self._marks.get(key, ()):
-            offer(maker, self._layout(seen, text), f"mark {text}")
+            offer(maker, self._layout(seen, text, maker.device), f"mark {text}")
         if seen.form in ("name", "word", "initials", "mixed"):
             self._by_name(seen, offer)
         return tuple(found.values())
@@ -147,13 +154,21 @@ class Register:
         return tuple(m for m in self.makers if m.device)
 
     @staticmethod
-    def _layout(seen: Seen, text: str) -> float:
-        here, there = seen.mark.text or "", text
-        fit = 0.8
+    def _layout(seen: Seen, text: str, device: str) -> float:
+        """Fit of the layout: line break, ampersand, and the pictorial part of the mark."""
+        mark = seen.mark
+        fit = _FIT
         for sign in ("/", "&"):
-            if (sign in here) != (sign in there):
+            if (sign in (mark.text or "")) != (sign in text):
                 fit *= 0.55
-        return fit
+        said = set(words(" ".join(filter(None, (mark.note, mark.outline))))) & _CHARGES
+        has = set(words(device)) & _CHARGES
+        if said & has:
+            return min(1.0, fit * 1.25)
+        if said:
+            return fit * (0.35 if has else 0.5)
+        # many writers leave the crown or mullet out
+        return fit * (0.6 if has else 1.0)
 
 
 def _near(a: str, b: str) -> bool:

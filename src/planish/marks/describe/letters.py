@@ -20,6 +20,7 @@ _ORDINAL = re.compile(r"\d{1,2}(?:st|nd|rd|th)", re.IGNORECASE)
 _UNITS = v.word_set(
     "g gr gm gram grams kg oz ozs ozt dwt cm mm in inch inches ins ft ml cl l lb lbs pints pint high long wide"
 )
+_FIRM = v.word_set("co bros ltd sons son brothers company")
 _CONNECTORS = frozenset(("&", "*", "·", "•", "∙", "+", "/"))
 
 
@@ -59,9 +60,12 @@ class Letters:
                 following is None
                 or following.kind != "word"
                 or following.text.isupper()
-                or (following.text in ("in", "within", "over", "with", "&", "monogram"))
+                or (following.text in ("in", "within", "over", "with", "&", "monogram", "crowned"))
                 or bool(s.lexicon.find(s.tokens, at + 1, ("style", "case", "container")))
             )
+        after = s.tokens[at + 1] if at + 1 < len(s.tokens) else None
+        if after is not None and after.text == ":" and s.lexicon.find(s.tokens, at, ("generic",)):
+            return False  # a heading: MARKS:
         return not (text == "HM" and s.lexicon.find(s.tokens, at + 1, ("town",)))
 
     def _after_text(self, at: int) -> bool:
@@ -118,7 +122,9 @@ class Letters:
             text = s.tokens[end].text
             if end > s.at and self._ends_run(end, engraved=engraved):
                 break
-            joins = end > s.at and (text in _CONNECTORS or text.casefold() in ("co", "co."))
+            joins = end > s.at and (
+                text in _CONNECTORS or text.casefold().rstrip(".") in _FIRM or self._surname(end)
+            )
             number = end > s.at and text[:1].isdigit()
             known = self._known(end)
             if known > 1 and (s.verb or end > s.at or self._after_struck()):
@@ -161,6 +167,12 @@ class Letters:
             s.at += 1
         s.strikes.struck(said, quoted=False)
         return True
+
+    def _surname(self, at: int) -> bool:
+        """Whether a name goes on after initials: J. B. & S. M. Knowles."""
+        s = self.scanner
+        before = s.tokens[at - 1].text
+        return len(before) == 2 and before[0].isupper() and before[1] == "." and self._is_name(at)
 
     def _claims_maker(self) -> bool:
         """Whether a person's name follows "by", "mark of", "mark for"."""
@@ -294,7 +306,11 @@ class Letters:
             return True
         known = s.lexicon.known_struck([token.text]) or token.text in world.FINENESSES
         glued = any(c.isalpha() for c in token.text)
-        alone = s.starts_item() and (after is None or after.kind in ("stop", "close"))
+        alone = (
+            (state.listed or after is None or after.kind != "word")
+            and s.starts_item()
+            and (state.listed or after is None or after.kind in ("stop", "close"))
+        )
         if unit.startswith(("zolotnik", "lot", "loth", "löth")) and not unit.startswith("lots"):
             state.pend.hint = v.FINENESS
             s.at += 1

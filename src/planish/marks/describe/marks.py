@@ -113,10 +113,9 @@ class Scanner:
             if self.lexicon.find(self.tokens, at, ("generic",)):
                 return True
             letter = self.lexicon.find(self.tokens, at, ("letter",))
-            after = at + letter[2] if letter else len(self.tokens)
-            if after < len(self.tokens) and len(self.tokens[after].text) == 1:
-                if self.tokens[after].text.isalpha():
-                    return True
+            after = self.tokens[at + letter[2] :][:1] if letter else ()
+            if any(len(t.text) == 1 and t.text.isalpha() for t in after):
+                return True
         return False
 
     def words_start(self, unit: str) -> bool:

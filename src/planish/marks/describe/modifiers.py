@@ -88,6 +88,8 @@ class Modifiers:
             for _ in range(state.count):
                 state.pend = Draft()
                 state.mark(Draft(text="[---]", legibility=how, notes=["not described"]))
+        elif not state.drafts and (s.words_start("mark") or s.words_start("hallmark")):
+            state.mark(Draft(text="[---]", legibility=how, notes=["not described"]))
         elif s.all or (not s.fresh() and state.expected == 0 and s.words_start("mark")):
             for draft in state.targets(group=True):
                 draft.legibility = draft.legibility or how

@@ -6,7 +6,7 @@ from planish.marks.describe import claims, places, shapes
 from planish.marks.describe import vocabulary as v
 from planish.marks.describe.draft import Draft
 from planish.marks.describe.struck import is_initials
-from planish.marks.describe.tokens import fold
+from planish.marks.describe.tokens import fold, tokenize
 from planish.marks.observation import Claim, Technique
 
 if TYPE_CHECKING:
@@ -17,7 +17,7 @@ _PROSE = v.word_set(
     "purchased bought weight weighs weighing inch inche height collection gift presented family lot estimate provenance "
     "condition museum length total dealer sold auction sale price inherited grandmother mother thing "
     "think know help please thank identify anyone what how when made piece silver item antique vintage "
-    "decorated design style overall approximate diameter wide high long measure measuring dent "
+    "decorated design style overall approximate diameter wide high measure measuring dent "
     "record year century circa by maker date letter engraved handle spoon retailed possibly attributed "
     "excerpt center point pattern line read recorded same period describe described mounted coronation commemorating decorated presentation"
 )
@@ -221,6 +221,8 @@ class Pictures:
         s = self.scanner
         if self._named_by() or self._maker_claim():
             return
+        if self._hyphened():
+            return
         end = self._run()
         units = {u for t in s.tokens[s.at : end] for u in t.units}
         s.state.decor = s.state.decor or bool(units & _DECOR)
@@ -255,6 +257,30 @@ class Pictures:
             state.flush()
         state.claim(Claim(about="maker", says=found[0]))
         s.at += found[1]
+        return True
+
+    def _hyphened(self) -> bool:
+        """As in "lion-anchor-G": pictures and letters in a row."""
+        s = self.scanner
+        pieces = s.tokens[s.at].text.split("-")
+        if len(pieces) < 2:
+            return False
+        marks: list[Draft] = []
+        for piece in pieces:
+            inner = tokenize(piece)
+            lone = len(piece) == 1 and piece.isupper()
+            if lone:
+                marks.append(Draft(text=piece))
+            elif len(inner) == 1 and s.lexicon.find(inner, 0, ("device",)):
+                marks.append(Draft(device=piece))
+            else:
+                return False
+        role = s.lexicon.find(s.tokens, s.at + 1, ("role",)) if s.at + 1 < len(s.tokens) else None
+        hint = s.state.pend.hint or (str(role[1]) if role else None)
+        for draft in marks:
+            draft.hint = hint
+            s.state.mark(draft)
+        s.end_mark(s.at + 1 + (role[2] if role else 0))
         return True
 
     def _trademark(self, end: int) -> bool:

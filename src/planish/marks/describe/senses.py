@@ -254,7 +254,10 @@ class Senses:
         s = self.scanner
         said = places.said(s.tokens, s.at, s.at + size)
         beside = s.fresh() and s.state.current is not None and s.state.current.text
-        if s.verb or (beside and said[:1].isupper()):
+        after = s.token(size)
+        capital = said[:1].isupper() and after is not None and after.text[:1].isdigit()
+        listed = s.state.listed and s.starts_item() and (after is None or after.kind == "stop")
+        if s.verb or capital or listed or (beside and said[:1].isupper()):
             s.at += size
             s.strikes.struck(said, quoted=False)
             return True

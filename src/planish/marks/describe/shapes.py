@@ -171,6 +171,16 @@ class _Charge:
         self.last = end
 
 
+def charged(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> tuple[str, int] | None:
+    """As ``charge``, without a joining word: "IC crowned, a star below"."""
+    if unit(tokens[at]) not in ("a", "an", "the", "two", "three"):
+        return None
+    end = _Charge(tokens, at + 1, lexicon).run()
+    if not end or unit(tokens[end - 1]) not in ("above", "below", "beneath", "between"):
+        return None
+    return said(tokens, at, end), end - at
+
+
 def charge(
     tokens: Sequence[Token], at: int, lexicon: Lexicon, *, in_brackets: bool, framed: bool
 ) -> tuple[str, int] | None:

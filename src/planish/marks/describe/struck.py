@@ -29,6 +29,8 @@ _MEASURE = re.compile(
     r"\d[\d/., ]*\s*(?:PINTS?|OZS?|INS?|INCH(?:ES)?|FINE|HALF PINTS?|QTS?|DWTS?|PTS?)\.?",
     re.IGNORECASE,
 )
+#: words that end many a trade name: they stand for a mark only when alone
+_WEAK = frozenset(("PLATE", "SILVER", "METAL", "STANDARD", "PLATED", "WHITE"))
 _WHOLE_NUMBER = re.compile(r"[#№]?\d[\d.,/]*")
 
 
@@ -163,6 +165,9 @@ def _row(line: str, lexicon: Lexicon) -> list[str]:
             at += 1
     if rest:
         parts.append(rest)
+    if len(parts) > 1 and all(w.islower() for w in parts[-1]):
+        small = parts.pop()
+        parts[-1] += small  # "Triple plus" is one wording
     out: list[str] = []
     for part in parts:
         out += [" ".join(p) for p in _numbers(part, lexicon)]
@@ -175,7 +180,8 @@ def _known_at(words: list[str], at: int, lexicon: Lexicon) -> int:
             continue
         after = words[at + size].upper() if at + size < len(words) else ""
         before = words[at - 1].upper() if at else ""
-        if after in world.COMPANY or (before in ("&", "AND", "OF", "THE")):
+        weak = size == 1 and words[at].upper() in _WEAK and len(words) > 1
+        if weak or after in world.COMPANY or (before in ("&", "AND", "OF", "THE")):
             return 0
         return size
     return 0

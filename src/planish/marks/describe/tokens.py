@@ -159,6 +159,9 @@ class _Tokenizer:
                 self.at += 1
                 self.remark = max(0, self.remark - (char == ")"))
                 self.add("close", char, self.at - 1)
+            elif char == "-" and self.char(-1).isspace() and self.char(1).isspace():
+                self.at += 1
+                self.add("stop", ",", self.at - 1)
             elif (
                 char in ",;:|…"
                 or (char == "=" and not self.char(-1).isdigit())

@@ -71,7 +71,7 @@ ROLES: dict[str, str] = {
     **each("assay mark", "assay mark; assay stamp; certification mark; control mark; id mark; "
             "identification mark; guarantee stamp; assay office stamp; recognition mark"),
     **each("deacon's mark", "deacon's mark; deacon's punch; deacon's initials; deacon"),
-    **each("warden's mark", "warden's mark; jurande mark; maison commune mark"),
+    **each("warden's mark", "warden's mark; warden; jurande mark; maison commune mark"),
     **each("charge mark", "charge mark"),
     **each("discharge mark", "discharge mark; décharge"),
     **each("guarantee mark", "guarantee mark; guaranty mark"),
@@ -356,7 +356,7 @@ JOINED = (
 ORDER = (
     "left to right; from left to right; l to r; right to left; r to l; clockwise; anticlockwise; from top to bottom; "
     "top to bottom; in that order; in this order; in a row; in a line; either side of; flanked by; circled with; "
-    "encircled by; surrounded with; side by side; all around; right side up; right-side up; left right-side up; upside down"
+    "encircled by; surrounded with; side by side; all around; arched; curved; right side up; right-side up; left right-side up; upside down"
 )
 OVER = "over; above; surmounting; on top of"
 CHARGE_JOINS = (

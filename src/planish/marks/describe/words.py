@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from planish.marks.describe.marks import Scanner
 
 _ENGRAVED = (Technique.ENGRAVED, Technique.SCRATCHED)
+_INTRODUCES = v.word_set("with has have bears bear is are was were mark marks hallmark hallmarks")
 _INTERPRETS = v.word_set("indicating indicate denoting denote signifying meaning indicated")
 _WORN_OR_HELD = v.word_set(
     "wreath crown coronet laurel helmet sword sceptre scepter spear diadem kokoshnik beard wing branch "
@@ -200,6 +201,10 @@ class Words:
             return True
         if self._letters_beside(current):
             return True
+        if current.text and (found := shapes.charged(s.tokens, s.at, s.lexicon)):
+            current.note(found[0])
+            s.at += found[1]
+            return True
         hit = shapes.charge(
             s.tokens,
             s.at,
@@ -318,8 +323,7 @@ class Words:
             )
             or s.letters.is_text(at)
             or (at - s.at > 1 and s.lexicon.find(s.tokens, at, ("device",)))
-            or token.text.casefold()
-            in ("with", "has", "bears", "mark", "marks", "hallmarks", "hallmark")
+            or token.text.casefold() in _INTRODUCES
         )
 
 
