@@ -174,6 +174,16 @@ MARKS = [
     ("maker's mark on the bottom: S. Weller", ["«S. Weller» =maker's mark"]),
     ("maker's mark on reverse, in script: \"R. Hunt\"", ["«R. Hunt» =maker's mark"]),
     ("Maker's mark: TL [with escallop below in shield-shaped punch]", ["«TL» =maker's mark"]),
+    ("maker's mark, 'RG' below crown; anchor", ["«RG» =maker's mark", "anchor"]),
+    ("date-letter (court-hand) 'h'", ["«h» =date letter"]),
+    ("[Maker's mark] IH; anchor", ["«IH» =maker's mark", "anchor"]),
+    ("with eagle-R-anchor trademark", ["eagle =maker's mark", "«R» =maker's mark", "anchor =maker's mark"]),
+    ("Marks: J. B. & S. M. Noakes; sterling; anchor; 22", ["«J. B. & S. M. Noakes»", "«sterling»", "anchor", "«22»"]),
+    ("marks on rim - lion, anchor, 'g' in shield", ["lion", "anchor", "«g»"]),
+    ("charge mark: an A crowned; discharge mark: a rose", ["«A» =charge mark", "rose =discharge mark"]),
+    ("HALE & SON (arched) / [anchor] / STERLING / A2345", ["«HALE & SON»", "anchor", "«STERLING»", "«A2345»"]),
+    ("mark rubbed", ["«[---]»"]),
+    ("13 lot; anchor", ["«13» =fineness", "anchor"]),
     ("maker's mark of Josiah Burge; anchor", ["«[---]» =maker's mark", "anchor"]),
 ]  # fmt: skip
 
@@ -213,6 +223,7 @@ FIELDS: list[tuple[str, str, object]] = [
     ("W&D in two ovals", "outline", "two ovals"),
     ('"IB" within a shaped reserve', "outline", "shaped reserve"),
     ("anchor in clipped-corner round-bottom shield", "outline", "clipped-corner round-bottom shield"),
+    ('date letter long "s"', "note", "long"),
     ("C in a rectangular punch with canted corners", "outline", "rectangular punch with canted corners"),
     ('"IB" in a textured, curvilinear surround', "outline", "textured, curvilinear surround"),
     ("EP in gothic shields", "outline", "gothic shields"),
@@ -258,6 +269,16 @@ def test_each_part_keeps_its_marks() -> None:
         ("anchor", "lid"),
         ("«84»", "spoon"),
         ("«TE»", "foot rim"),
+    ]
+
+
+def test_a_part_named_after_a_comma_begins_anew() -> None:
+    text = "bowl with anchor, stem with ME conjoined and lion passant"
+
+    assert [(brief(m), m.part) for m in read(text).marks] == [
+        ("anchor", "bowl"),
+        ("«ME»", "stem"),
+        ("lion passant", "stem"),
     ]
 
 
@@ -446,7 +467,11 @@ def test_museum_records_give_their_date_letters() -> None:
     for record in records:
         marks = describe(record["marks_text_blind"], library=shipped).marks
         letter = record["date_letter"]
-        found = {m.text.casefold() for m in marks if m.text and m.hint in (None, "date letter")}
+        found = {
+            m.text.casefold()
+            for m in marks
+            if m.text and m.hint in (None, "date letter", "warden's mark")
+        }
         if letter and letter.casefold() not in found:
             missed.append(record["id"])
     lettered = [r for r in records if r["date_letter"]]
