@@ -590,5 +590,4 @@ def report(pieces: tuple[PieceView, ...] | None = None, *, draft: bool = True) -
             Line(label="deciban", value="ten times the common logarithm of a likelihood ratio"),
             Line(label="outline", value="the shape of the punch around a mark"),
         ),
-        attached=(Line(label="case.toml", value="the case as written by the appraiser"),),
     )

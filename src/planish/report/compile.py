@@ -16,7 +16,7 @@ from pathlib import Path
 import msgspec
 
 from planish.report import child
-from planish.report.faults import GlyphFault, OutFault, ReportFault, TypesetFault
+from planish.report.errors import GlyphError, OutError, ReportError, TypesetError
 from planish.report.pictures import derived
 from planish.report.plain import printed
 from planish.report.view import ReportView
@@ -54,11 +54,11 @@ def write_pdf(
     the PDF. extra_fonts: folders with fonts for signs that the shipped ones lack.
 
     Raises:
-        ReportFault: no report was written, with one line that says why (see ``faults``).
+        ReportError: no report was written, with one line that says why (see ``errors``).
     """
     out = Path(out)
     if paper not in PAPERS:
-        raise ReportFault(f"paper '{paper}' is not known; choose {' or '.join(PAPERS)}")
+        raise ReportError(f"paper '{paper}' is not known; choose {' or '.join(PAPERS)}")
     _check_out(out)
     with tempfile.TemporaryDirectory(prefix="planish-report-") as place:
         folder = Path(place)
@@ -70,11 +70,11 @@ def write_pdf(
 
 def _check_out(out: Path) -> None:
     if out.is_dir():
-        raise OutFault(str(out), "this is a folder", "name a file in it, like report.pdf")
+        raise OutError(str(out), "this is a folder", "name a file in it, like report.pdf")
     if not out.parent.is_dir():
-        raise OutFault(str(out), f"there is no folder '{out.parent}'", "make it first")
+        raise OutError(str(out), f"there is no folder '{out.parent}'", "make it first")
     if not os.access(out.parent, os.W_OK):
-        raise OutFault(str(out), "its folder cannot be written to", "choose another place")
+        raise OutError(str(out), "its folder cannot be written to", "choose another place")
 
 
 def _lay_out(
@@ -167,7 +167,7 @@ def _run(folder: Path, view: ReportView) -> None:
             check=False,
         )
     except subprocess.TimeoutExpired:
-        raise TypesetFault(
+        raise TypesetError(
             f"it took longer than {_LONGEST_RUN // 60} minutes; split the case in volumes"
         ) from None
     if done.returncode == child.FAULT:
@@ -177,19 +177,19 @@ def _run(folder: Path, view: ReportView) -> None:
         says = last[-1] if last else f"the process ended with status {done.returncode}"
         if done.returncode in (-9, 137):
             says = "the machine ran out of memory; split the case in volumes"
-        raise TypesetFault(says)
+        raise TypesetError(says)
 
 
 _NO_GLYPH = re.compile(r'the text `"(.+?)"` could not be displayed', re.DOTALL)
 
 
-def _fault(told: dict[str, str], view: ReportView) -> ReportFault:
+def _fault(told: dict[str, str], view: ReportView) -> ReportError:
     """The typesetter's complaint as one line."""
     signs = "".join(dict.fromkeys(_unescaped("".join(_NO_GLYPH.findall(told["says"])))))
     if signs:
         where, text = _where(msgspec.to_builtins(view), signs)
-        return GlyphFault(signs, where, text)
-    return TypesetFault(told["message"].splitlines()[0], details=told["says"])
+        return GlyphError(signs, where, text)
+    return TypesetError(told["message"].splitlines()[0], details=told["says"])
 
 
 def _unescaped(text: str) -> str:
@@ -231,6 +231,6 @@ def _replace(made: Path, out: Path) -> None:
     except OSError as fault:
         with contextlib.suppress(OSError):
             Path(name).unlink()
-        raise OutFault(
+        raise OutError(
             str(out), f"it cannot be written ({fault.strerror})", "choose another place"
         ) from None

@@ -4,7 +4,7 @@
     sunk letters         dark, the outline (where there is one) as a line
     unsure letters       hatched
     a lost letter        a dotted empty box; an unknown number of letters: a box without ends
-    a pictorial mark     its name in small capitals inside the outline
+    a pictorial mark     its drawing (``drawings``), else its name in small capitals
     outline not known    a dashed frame; not recorded: no frame
 
 Drawing raised marks light on dark follows the trade's printed tables (common practice). The same
@@ -17,8 +17,10 @@ from xml.sax.saxutils import escape, quoteattr
 
 from planish.marks.observation import Legibility, Mark, Style, Technique
 from planish.marks.transcription import TranscriptionError, parse
+from planish.report.drawings import drawing
 from planish.report.letters_svg import CAP, Block, Glyph, laid_out
 from planish.report.outlines_svg import Shape, name_of, shape
+from planish.report.plain import visible
 
 INK = "#1C1E21"
 PAPER = "#FFFFFF"
@@ -50,7 +52,7 @@ def mark_in_words(mark: Mark) -> str:
         mark.legibility.value if mark.legibility and mark.legibility != Legibility.CLEAR else "",
         "doubtful" if mark.doubtful else "",
     ]
-    return ", ".join(str(p) for p in parts if p)
+    return visible(", ".join(str(p) for p in parts if p)).replace("\n", " ")
 
 
 def mark_svg(mark: Mark, *, ink: str = INK, paper: str = PAPER) -> str:
@@ -105,7 +107,7 @@ def _blocks(mark: Mark, *, unsure: bool) -> list[Block]:
     """What stands in the punch, from top to bottom."""
     blocks: list[Block] = []
     if mark.device:
-        blocks.append(_name(mark.device, mark.outline))
+        blocks.append(_device(mark.device, mark.outline, unsure=unsure))
     if mark.text:
         try:
             letters = parse(mark.text)
@@ -116,6 +118,16 @@ def _blocks(mark: Mark, *, unsure: bool) -> list[Block]:
     if not blocks:
         blocks.append(laid_out(parse("[---]"), None, None))
     return _stacked(blocks)
+
+
+def _device(words: str, outline: str | None, *, unsure: bool) -> Block:
+    """A device as its drawing, or else as its name."""
+    found = drawing(words)
+    if found is None:
+        return _name(words, outline)
+    kind = ("turned" if found.mirrored else "drawing") + ("?" if unsure else "")
+    glyph = Glyph(kind=kind, x=0, y=0, width=found.width, path=found.path)
+    return Block(glyphs=(glyph,), box=(0.0, 0.0, found.width, found.height))
 
 
 def _name(words: str, outline: str | None) -> Block:
@@ -189,7 +201,7 @@ def _field(
             f'<path transform="translate({g.x:.0f} {g.y:.0f})" d="{g.path}"/>'
             for b in blocks
             for g in b.glyphs
-            if g.path and g.kind in ("sure", "unsure")
+            if g.path and g.kind in ("sure", "unsure", "drawing", "drawing?")
         )
         thick = 2 * _PAD * 0.8
         wide = (
@@ -221,6 +233,14 @@ def _drawn(glyph: Glyph, ink: str, ground: str, hatch: str, *, hollow: bool) -> 
         return _dotted(glyph, ink, f"M0 {-CAP}H{glyph.width:.0f}V0H0Z")
     if glyph.kind == "gap":
         return _dotted(glyph, ink, f"M0 {-CAP}H{glyph.width:.0f}M0 0H{glyph.width:.0f}")
+    if glyph.kind.startswith(("drawing", "turned")):
+        if glyph.kind.startswith("turned"):
+            at = f'transform="translate({glyph.x + glyph.width:.0f} {glyph.y:.0f}) scale(-1 1)"'
+        fill = f"url(#{hatch})" if glyph.kind.endswith("?") else ink
+        line = (
+            f' stroke="{ink}" stroke-width="{_LINE * 0.5:.0f}"' if glyph.kind.endswith("?") else ""
+        )
+        return f'<path {at} d="{glyph.path}" fill="{fill}" fill-rule="evenodd"{line}/>'
     if glyph.kind == "name":
         scale = _NAME_CAP / CAP
         at = f'transform="translate({glyph.x:.0f} {glyph.y:.0f}) scale({scale:g})"'

@@ -26,6 +26,10 @@ class Shape(msgspec.Struct, frozen=True, kw_only=True):
 #: words -> name of the shape, the first that fits wins (common practice of the trade's words)
 _WORDS: tuple[tuple[str, str], ...] = (
     (r"follow|conform|contour|profile|shape of|own shape|silhouette", "conforming"),
+    (
+        r"two (joined |overlapping )?(lobe|oval|circle)|double (oval|circle)|bilobe|figure of eight",
+        "twin",
+    ),
     (r"quatrefoil|four.?foil|four.?lobe", "quatrefoil"),
     (r"trefoil|three.?foil|three.?lobe|clover", "trefoil"),
     (r"five.?foil|cinquefoil|lobed|scallop|foliate", "lobed"),
@@ -282,10 +286,24 @@ def _banner(box: _Box, pad: float, *, known: bool) -> Shape:
     return _polygon(points, known=known)
 
 
+def _twin(box: _Box, pad: float, *, known: bool) -> Shape:
+    """Two discs side by side that run into each other."""
+    left, top, right, bottom = _grown(box, pad * 0.6)
+    x, y = (left + right) / 2, (top + bottom) / 2
+    r = max((bottom - top) / 2 * 1.12, (right - left) / 3.4)
+    apart = max((right - left) / 2 - r * 0.78, r * 0.55)
+    waist = math.sqrt(max(r * r - apart * apart, (r * 0.45) ** 2))
+    path = (
+        f"M{x:.0f} {y - waist:.0f}A{r:.0f} {r:.0f} 0 1 1 {x:.0f} {y + waist:.0f}"
+        f"A{r:.0f} {r:.0f} 0 1 1 {x:.0f} {y - waist:.0f}Z"
+    )
+    return Shape(path=path, box=(x - apart - r, y - r, x + apart + r, y + r), known=known)
+
+
 _DRAWN = {
     "rectangle": _rectangle, "square": _square, "rounded": _rounded, "cut": _cut, "oval": _oval,
     "circle": _circle, "shield": _shield, "lozenge": _lozenge, "hexagon": _hexagon,
     "pentagon": _pentagon, "triangle": _triangle, "star": _star, "trefoil": _trefoil,
     "quatrefoil": _quatrefoil, "lobed": _lobed, "heart": _heart, "barrel": _barrel,
-    "banner": _banner,
+    "banner": _banner, "twin": _twin,
 }  # fmt: skip

@@ -7,7 +7,7 @@ from pathlib import Path
 import msgspec
 from PIL import Image, ImageCms, ImageOps, UnidentifiedImageError
 
-from planish.report.faults import PhotographFault
+from planish.report.errors import PhotographError
 
 #: longest side of a picture in the report [pixels]: 300 to the inch at the width of a column
 LONGEST = 1100
@@ -31,7 +31,7 @@ def derived(name: str, path: Path) -> Derived:
     is kept, so that neither place nor owner of the camera leaves the house.
 
     Raises:
-        PhotographFault: the file is missing, no picture, cut short, or too large.
+        PhotographError: the file is missing, no picture, cut short, or too large.
     """
     try:
         with warnings.catch_warnings():
@@ -39,7 +39,7 @@ def derived(name: str, path: Path) -> Derived:
             with Image.open(path) as picture:
                 width, height = picture.size
                 if width * height > MOST_PIXELS:
-                    raise PhotographFault(
+                    raise PhotographError(
                         name,
                         f"it has {width * height / 1e6:.0f} megapixels, more than"
                         f" {MOST_PIXELS // 10**6}",
@@ -49,16 +49,16 @@ def derived(name: str, path: Path) -> Derived:
                 picture.load()
                 ready = _plain(picture)
     except FileNotFoundError:
-        raise PhotographFault(name, "no such file", "mend its name in the case") from None
+        raise PhotographError(name, "no such file", "mend its name in the case") from None
     except (UnidentifiedImageError, Image.DecompressionBombError):
-        raise PhotographFault(
+        raise PhotographError(
             name, "it is no picture that can be read", "save it as JPEG, PNG or WebP"
         ) from None
     except (OSError, SyntaxError, ValueError, EOFError) as fault:
-        if isinstance(fault, PhotographFault):
+        if isinstance(fault, PhotographError):
             raise
         says = "it is cut short" if "truncated" in str(fault) else "it is damaged"
-        raise PhotographFault(name, says, "copy it again from the camera") from None
+        raise PhotographError(name, says, "copy it again from the camera") from None
     store = io.BytesIO()
     ready.save(store, "JPEG", quality=_QUALITY, optimize=True, progressive=False)
     return Derived(data=store.getvalue(), width=ready.width, height=ready.height)

@@ -269,6 +269,7 @@ class LedgerView(_Sheet, frozen=True, kw_only=True):
     """The ledger behind one finding. before, after: the balance before and after the lines."""
 
     title: str
+    subtitle: str = ""
     hypothesis: str
     against: str
     lines: tuple[Evidence, ...]
@@ -298,6 +299,7 @@ class ReportView(_Sheet, frozen=True, kw_only=True):
 
     date: year, month, day of the document, () where the case gives none.
     draft: printed across every page while ``missing`` is not empty.
+    doubts: what the appraiser should look at again; in a draft only.
     notice: a sentence at the foot of every page.
     """
 
@@ -321,5 +323,5 @@ class ReportView(_Sheet, frozen=True, kw_only=True):
     signature: tuple[Line, ...] = ()
     appraiser: Section | None = None
     missing: tuple[Missing, ...] = ()
+    doubts: tuple[Line, ...] = ()
     glossary: tuple[Line, ...] = ()
-    attached: tuple[Line, ...] = ()

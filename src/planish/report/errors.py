@@ -1,18 +1,18 @@
 """What can go wrong when a report is written, each with one line for its reader.
 
-ReportFault
-    PhotographFault     a picture that cannot be used
-    GlyphFault          a text with a sign that no font here has
-    OutFault            the file cannot be written there
-    TypesetFault        the typesetter stopped for another reason
+ReportError
+    PhotographError     a picture that cannot be used
+    GlyphError          a text with a sign that no font here has
+    OutError            the file cannot be written there
+    TypesetError        the typesetter stopped for another reason
 """
 
 
-class ReportFault(ValueError):
+class ReportError(ValueError):
     """No report was written; an existing one is untouched."""
 
 
-class PhotographFault(ReportFault):
+class PhotographError(ReportError):
     """A picture that cannot be used."""
 
     def __init__(self, name: str, what: str, mend: str) -> None:
@@ -20,7 +20,7 @@ class PhotographFault(ReportFault):
         super().__init__(f"photograph '{name}': {what}; {mend}")
 
 
-class GlyphFault(ReportFault):
+class GlyphError(ReportError):
     """A text with a sign that no font here has."""
 
     def __init__(self, signs: str, where: str, text: str) -> None:
@@ -33,7 +33,7 @@ class GlyphFault(ReportFault):
         )
 
 
-class OutFault(ReportFault):
+class OutError(ReportError):
     """The file cannot be written there."""
 
     def __init__(self, path: str, what: str, mend: str) -> None:
@@ -41,7 +41,7 @@ class OutFault(ReportFault):
         super().__init__(f"report '{path}': {what}; {mend}")
 
 
-class TypesetFault(ReportFault):
+class TypesetError(ReportError):
     """The typesetter stopped for another reason."""
 
     def __init__(self, what: str, details: str = "") -> None:
