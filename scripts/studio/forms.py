@@ -267,10 +267,16 @@ def ladle() -> Scene:
     ]  # fmt: skip
     rise = [(-6.2, 2.2), (-5.2, 3.0), (-3.0, 3.5), (1.0, 2.7), (5.0, 1.25), (7.6, 0.28), (h, 0.3)]
     handle = plate_along(outline, rise, 0.085)
+    ladle_ = blend(moved(bowl_, (-8.2, 0, 0)), handle, 0.25)
+    size = np.float32(0.85)
+
+    def shrunk(p: np.ndarray) -> np.ndarray:
+        return ladle_(p / size) * size
+
     return Scene(
-        [Part(moved(blend(moved(bowl_, (-8.2, 0, 0)), handle, 0.25), (1.2, 0, 0), turn=9), SILVER)],
-        middle=(-0.2, 1.6, 0), radius=10.8, eye=(3, 26, 42), target=(-0.2, 0.9, 0.8), angle=28,
-        ruler_at=(0.6, 7.2), unit=0.85,
+        [Part(moved(shrunk, (1.0, 0, 0), turn=9), SILVER)],
+        middle=(-0.2, 1.4, 0), radius=9.2, eye=(3, 26, 42), target=(-0.2, 0.9, 0.8), angle=28,
+        ruler_at=(0.6, 6.2), unit=0.85,
     )  # fmt: skip
 
 
