@@ -30,8 +30,8 @@ class Contents:
     def __init__(self) -> None:
         self._ids: dict[tuple[str, str], int] = {}
         self._devices: dict[str, list[int]] = defaultdict(list)
-        self._texts: dict[str, list[int]] = defaultdict(list)
-        self._numbers: dict[str, list[int]] = defaultdict(list)
+        self._texts: dict[str, list[tuple[int, float]]] = defaultdict(list)
+        self._numbers: dict[str, list[tuple[int, float]]] = defaultdict(list)
         self._letters: list[tuple[int, tuple[str, ...]]] = []
         self._forms: dict[str, list[int]] = defaultdict(list)
 
@@ -44,8 +44,12 @@ class Contents:
         if kind == "device":
             self._devices[value].append(number)
         elif kind in ("text", "number"):
-            for option in filter(None, map(alnum, value.split("|"))):
-                (self._numbers if option.isdigit() else self._texts)[option].append(number)
+            options = list(dict.fromkeys(filter(None, map(alnum, value.split("|")))))
+            # spellings are listed in order of use: Zipf's law shares the chance among them
+            total = math.fsum(1 / rank for rank in range(1, len(options) + 1))
+            for rank, option in enumerate(options, 1):
+                table = self._numbers if option.isdigit() else self._texts
+                table[option].append((number, 1 / rank / total))
         elif kind == "letter" and value:
             self._letters.append((number, tuple(fold(v) for v in value.split())))
         else:
@@ -77,9 +81,9 @@ class Contents:
         return found
 
     def _add_texts(self, mark: Seen, at_large: float, found: dict[int, float]) -> None:
-        def offer(numbers: list[int], ratio: float) -> None:
-            for number in numbers:
-                found[number] = max(found.get(number, 0.0), ratio)
+        def offer(numbers: list[tuple[int, float]], ratio: float) -> None:
+            for number, share in numbers:
+                found[number] = max(found.get(number, 0.0), share * ratio)
 
         if mark.form in ("figures", "mixed", "word") and mark.number:
             digits = mark.number.lstrip("0")

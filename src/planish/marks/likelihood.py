@@ -27,6 +27,7 @@ _UNLISTED = 120.0
 _CONTENT_CAP = 3000.0
 #: with more candidates than this, working years are taken to five years
 _FEW, _COARSE = 20, 5
+_NO_ONE_TOWN = frozenset({"national", "several towns"})
 #: how many makers were at work is taken every forty years
 _ACTIVE_GRID = 40
 _DEFAULT_FORMS = {"initials": 0.9, "name": 0.06, "device": 0.02, "letter": 0.01, "mixed": 0.01}
@@ -179,7 +180,7 @@ class Likelihood:
         key = (i, country, office.id if office else "", plated)
         if key not in self._curves:
             steps: dict[int, float] = {0: 0.0}
-            name = fold(office.name) if office else ""
+            name = fold(office.name) if office and office.kind not in _NO_ONE_TOWN else ""
             candidates = self.candidates[i][country]
             grid = 1 if len(candidates) <= _FEW else _COARSE
             for candidate in candidates:
@@ -244,7 +245,7 @@ def _grid(year: int) -> int:
 
 def place_fit(maker: Maker, office: str) -> float:
     """Chance, relative, that a maker of that place marked at the office (a folded name)."""
-    if not office or not maker.place or office.startswith("OTHER"):
+    if not office or not maker.place:
         return 1.0
     return 1.0 if office in fold(maker.place) else 0.12
 

@@ -146,9 +146,10 @@ class Register:
         if len(said) < 2:
             return
         for maker in self._with_device():
-            has = set(words(maker.device))
-            if has and len(said & has) / len(said | has) > 0.6:
-                offer(maker, 0.3, f"device {maker.device}")
+            for device in maker.device.split(";"):
+                has = set(words(device))
+                if has and len(said & has) / len(said | has) > 0.6:
+                    offer(maker, 0.3, f"device {device.strip()}")
 
     def _with_device(self) -> tuple[Maker, ...]:
         return tuple(m for m in self.makers if m.device)
