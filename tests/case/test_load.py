@@ -139,6 +139,10 @@ def test_a_small_case_loads(small: str) -> None:
             "line 10, piece 1, quantity: 0 is out of bounds; write a number from 1 to 100000",
         ),
         (
+            'note = ["a"]',
+            ("line 10, piece 1, note: a list stands where a text is expected; write a text there"),
+        ),
+        (
             "complete = nan",
             "line 10, piece 1, complete: nan is not a finite number; write a plain number",
         ),

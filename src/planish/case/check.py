@@ -5,6 +5,7 @@ import enum
 import math
 import types
 from collections.abc import Callable, Iterator, Mapping
+from functools import cache
 from typing import Annotated, Union, get_args, get_origin, get_type_hints
 
 import msgspec
@@ -106,8 +107,7 @@ def _struct(
             f"write {table or f'[{_header(steps)}]'} with its keys below",
         )
         return
-    hints = get_type_hints(kind, include_extras=True)
-    fields = {f.encode_name: f for f in msgspec.structs.fields(kind)}
+    hints, fields = _shape(kind)
     for key, entry in value.items():
         if key in fields:
             yield from _walk(entry, hints[fields[key].name], (*steps, key), parsers)
@@ -119,6 +119,17 @@ def _struct(
             is_table = isinstance(inner, type) and issubclass(inner, msgspec.Struct)
             mend = f"add a table [{name}]" if is_table else f"add '{name} = ...'"
             yield (steps, f"'{name}' is missing", mend)
+
+
+@cache
+def _shape(
+    kind: type[msgspec.Struct],
+) -> tuple[Mapping[str, object], Mapping[str, msgspec.structs.FieldInfo]]:
+    """Types by attribute, and fields by the name that stands in the file."""
+    return (
+        get_type_hints(kind, include_extras=True),
+        {f.encode_name: f for f in msgspec.structs.fields(kind)},
+    )
 
 
 def _mend_key(key: str, fields: Mapping[str, object], present: Mapping[str, object]) -> str:
@@ -175,8 +186,8 @@ def _leaf(
         asked = Annotated[asked, meta]
     try:
         msgspec.convert(value, type=asked)
-    except msgspec.ValidationError as fault:
-        yield (steps, *_reworded(value, kind, str(fault), metas))
+    except msgspec.ValidationError:
+        yield (steps, *_reworded(value, kind, metas))
         return
     if name in parsers and isinstance(value, str):
         try:
@@ -188,9 +199,7 @@ def _leaf(
             yield (steps, str(fault), f"write it like '{example}'")
 
 
-def _reworded(
-    value: object, kind: object, message: str, metas: list[msgspec.Meta]
-) -> tuple[str, str]:
+def _reworded(value: object, kind: object, metas: list[msgspec.Meta]) -> tuple[str, str]:
     if isinstance(kind, type) and issubclass(kind, enum.Enum):
         words = [str(member.value) for member in kind]
         return (
@@ -220,9 +229,7 @@ def _reworded(
         if kind is int and isinstance(value, float):
             return f"{quoted(value)} stands where a whole number is expected", "take off decimals"
         return f"{quoted(value)} is out of bounds", f"write a number from {low} to {high}"
-    return f"{_described(value)} stands where {wanted} is expected", message.split(
-        " - at", maxsplit=1
-    )[0]
+    return f"{_described(value)} stands where {wanted} is expected", f"write {wanted} there"
 
 
 def _year(value: float) -> tuple[str, str] | None:
