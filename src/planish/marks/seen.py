@@ -28,6 +28,7 @@ _HINTS: dict[str, tuple[str, ...]] = {
     "year": ("date",),
     "town": ("town", "import", "office", "district"),
     "city": ("town", "import", "office", "district"),
+    "district": ("district",),
     "office": ("town", "import", "office", "district"),
     "assay": ("town", "import", "office", "district", "standard", "assay-master", "control"),
     "assayer": ("assay-master",),

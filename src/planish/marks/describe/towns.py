@@ -107,7 +107,9 @@ class Towns:
             state.pend.hint = None
         elif state.pend.hint:
             state.flush()
-        draft = Draft(device=f"town mark of {town}", hint=v.TOWN)
+        named = [u for t in s.tokens[s.at + size : s.at + size + tail] for u in t.units]
+        hint = "district mark" if "district" in named else v.TOWN
+        draft = Draft(device=f"town mark of {town}", hint=hint)
         state.pend.hint = None
         state.mark(draft)
         s.at += size + tail
