@@ -215,7 +215,8 @@ class Spot(Row, frozen=True, kw_only=True):
 class Form(Row, frozen=True, kw_only=True):
     """When a form of piece was in use. words: names of the form parted by ``;``.
 
-    later: chance, relative to the years of use, of a later copy or survival.
+    later: chance, relative to the years of use, of a later copy or survival. countries: ISO codes
+    parted by ``;`` where the form is at home there and rare elsewhere; blank = anywhere.
     """
 
     id: str
@@ -223,6 +224,7 @@ class Form(Row, frozen=True, kw_only=True):
     year_from: int
     year_to: int
     later: float
+    countries: str = ""
 
 
 class Rule(Row, frozen=True, kw_only=True):

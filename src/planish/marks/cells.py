@@ -271,5 +271,10 @@ class Scorer:
             for run in self.score(segment, segment.year_from, segment.year_to):
                 found.append(run)
                 mass = segment.mass(run.year_from, run.year_to)
-                best = max(best, run.value + math.log(mass) + self.form.at(run.year_from))
+                best = max(
+                    best,
+                    run.value
+                    + math.log(mass)
+                    + self.form.at(run.year_from, segment.system.country),
+                )
         return found

@@ -54,7 +54,7 @@ def mean_log(scorer: Scorer, span: Span, include: Sequence[int], enforce: frozen
     for segment, low, high in _parts(span):
         for run in scorer.score(segment, low, high, include, enforce):
             weight = math.log(segment.mass(run.year_from, run.year_to))
-            weight += scorer.form.at(run.year_from)
+            weight += scorer.form.at(run.year_from, segment.system.country)
             priors.append(weight)
             values.append(run.value + weight)
     return max(_LEAST, log_sum_exp(values) - log_sum_exp(priors))
@@ -169,7 +169,7 @@ def _form_line(form: FormCurve, row: Form, top: Sequence[Span]) -> LedgerLine:
     weights: dict[str, float] = {NONE: decibans(FORM_AT_LARGE)}
     for span in top:
         years = [(g, y) for g, low, high in _parts(span) for y in range(low, high + 1)]
-        mean = log_sum_exp(math.log(g.prior(y)) + form.at(y) for g, y in years)
+        mean = log_sum_exp(math.log(g.prior(y)) + form.at(y, g.system.country) for g, y in years)
         mean -= math.log(prior_weight(span))
         weights[span.key] = decibans(mean)
     return LedgerLine(

@@ -11,6 +11,8 @@ from planish.marks.thesaurus import words
 FIRST, LAST = 1300, 2040
 _BEFORE = 0.02
 _EDGE, _SOFT = 15, 0.4
+#: log chance of a form outside its countries (common practice)
+_ELSEWHERE = math.log(0.12)
 
 
 class FormCurve(msgspec.Struct, frozen=True):
@@ -21,9 +23,15 @@ class FormCurve(msgspec.Struct, frozen=True):
     #: years at which the chance changes
     cuts: tuple[int, ...] = ()
 
-    def at(self, year: int) -> float:
-        """Log chance in a year."""
-        return self.logs[min(max(year - FIRST, 0), LAST - FIRST)]
+    #: countries where the form is at home; empty = anywhere
+    countries: frozenset[str] = frozenset()
+
+    def at(self, year: int, country: str = "") -> float:
+        """Log chance in a year, for marks of a country."""
+        log = self.logs[min(max(year - FIRST, 0), LAST - FIRST)]
+        if self.countries and country and country not in self.countries:
+            log += _ELSEWHERE
+        return log
 
 
 FLAT = FormCurve(None, (0.0,) * (LAST - FIRST + 1))
@@ -66,4 +74,5 @@ def form_curve(text: str | None, forms: Iterable[Form]) -> FormCurve:
             chance = _BEFORE if year < best.year_from else best.later
         logs.append(math.log(chance))
     cuts = tuple(FIRST + n for n in range(1, len(logs)) if logs[n] != logs[n - 1])
-    return FormCurve(best, tuple(logs), cuts)
+    home = frozenset(filter(None, best.countries.split(";")))
+    return FormCurve(best, tuple(logs), cuts, home)

@@ -18,8 +18,13 @@ FORMS = ("device", "letter", "initials", "figures", "word", "name", "mixed")
 #: how often a mark taken at random on marked silver has this form (the bench's own count on the
 #: records that docs/honesty.md names; used only as the yardstick for likelihood ratios)
 FORM_AT_LARGE = {
-    "device": 0.28, "letter": 0.12, "initials": 0.22, "figures": 0.10, "word": 0.10, "name": 0.14,
-    "mixed": 0.04,
+    "device": 0.28,
+    "letter": 0.12,
+    "initials": 0.22,
+    "figures": 0.10,
+    "word": 0.10,
+    "name": 0.12,
+    "mixed": 0.06,
 }  # fmt: skip
 
 # What observers call marks -> roles of the library. Common practice.

@@ -59,7 +59,7 @@ class Posterior(msgspec.Struct, frozen=True, kw_only=True):
 
 def posterior(runs: Sequence[Run], form: FormCurve = FLAT) -> Posterior:
     """Posterior from log-likelihood ratios, the years' priors and the form's years."""
-    fits = [run.value + form.at(run.year_from) for run in runs]
+    fits = [run.value + form.at(run.year_from, run.segment.system.country) for run in runs]
     logs = [
         fit + math.log(run.segment.mass(run.year_from, run.year_to))
         for fit, run in zip(fits, runs, strict=True)
