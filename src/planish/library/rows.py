@@ -74,6 +74,7 @@ class System(Row, frozen=True, kw_only=True):
 
     kind: solid, plated or base. weight: prior weight of a year of the system relative to others.
     maker: id of the maker where the system is one firm's own marks. country: blank = not told.
+    line: systems of one line follow one another; a reading may run from one into the next.
     """
 
     id: str
@@ -85,6 +86,7 @@ class System(Row, frozen=True, kw_only=True):
     weight: float = 1.0
     fineness: float | None = None
     maker: str = ""
+    line: str = ""
 
 
 class Role(Row, frozen=True, kw_only=True):

@@ -115,7 +115,9 @@ class Reader:
             if span.year_from == span.year_to
             else f"{span.year_from}-{span.year_to}"
         )
-        where = f"{office}, {years}" if office else f"{segment.system.label}, {years}"
+        systems = {s.system.id for s in span.segments}
+        name = segment.system.label if len(systems) == 1 else segment.system.label.split(",")[0]
+        where = f"{office or name}, {years}"
         label = where + (f", {fineness:g} fine" if fineness else "")
         return Reading(
             key=span.key,

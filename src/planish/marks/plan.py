@@ -69,8 +69,8 @@ class Segment(msgspec.Struct, frozen=True, eq=False):
 
     @property
     def key(self) -> tuple[str, str]:
-        """System and office."""
-        return self.system.id, self.office.id if self.office else ""
+        """Line of systems and office."""
+        return self.system.line or self.system.id, self.office.id if self.office else ""
 
     @property
     def log_prior_top(self) -> float:
