@@ -16,8 +16,16 @@ from planish.marks.forms import form_curve
 from planish.marks.likelihood import Likelihood, place_fit
 from planish.marks.nextlook import next_looks
 from planish.marks.observation import Observed
+from planish.marks.parts import apart, groups
 from planish.marks.plan import Plan
-from planish.marks.reading import Assigned, MakerGuess, NextLook, Reading, ReadingFinding
+from planish.marks.reading import (
+    Assigned,
+    MakerGuess,
+    NextLook,
+    PartReading,
+    Reading,
+    ReadingFinding,
+)
 from planish.marks.register import Candidate, Register, activity
 from planish.marks.seen import Seen, digest, fold, is_ownership, pieces
 from planish.marks.spans import Posterior, Span, posterior, spans
@@ -65,8 +73,13 @@ class Reader:
             told = _unlike(found)
             labels = [self._reading(scorer, s).label for s in told]
             hypotheses, lines = ledger(scorer, told, labels, post.unknown)
+        parts = self._parts(observed, form) if explain else ()
         contradictions = (
-            (*unexplained(marks, best, self.plan), *claims_against(observed.claims, post, best))
+            (
+                *apart(parts),
+                *unexplained(marks, best, self.plan),
+                *claims_against(observed.claims, post, best),
+            )
             if best
             else ()
         )
@@ -81,11 +94,26 @@ class Reader:
             ),
             contradictions=tuple(contradictions),
             next_look=self._looks(post, best, form) if explain else (),
+            parts=parts,
             not_used=tuple(dropped),
             consulted=tuple(
                 sorted({f"{s.system.label} ({s.system.id})" for sp in top for s in sp.segments})
             ),
         )
+
+    def _parts(self, observed: Observed, form: str | None) -> tuple[PartReading, ...]:
+        """Each part alone, where more than one bears marks."""
+        found = []
+        for name, marks in groups(observed).items():
+            readings = self.read(marks, form, explain=False).readings
+            best = readings[0]
+            place = math.fsum(
+                r.probability
+                for r in readings
+                if (r.kind, r.country, r.office) == (best.kind, best.country, best.office)
+            )
+            found.append(PartReading(part=name, reading=best, place=place))
+        return tuple(found)
 
     def _digested(self, observed: Observed) -> tuple[tuple[Seen, ...], list[str]]:
         """Marks by content, once each; and what is left out, with the reason."""

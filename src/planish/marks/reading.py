@@ -67,14 +67,24 @@ class NextLook(msgspec.Struct, frozen=True, kw_only=True):
     outcomes: tuple[Outcome, ...] = ()
 
 
+class PartReading(msgspec.Struct, frozen=True, kw_only=True):
+    """The likeliest reading of the marks of one part taken alone."""
+
+    part: str
+    reading: Reading
+    #: probability of the reading's kind, country and office, whatever the year
+    place: float
+
+
 class ReadingFinding(msgspec.Struct, frozen=True, kw_only=True):
-    """The reading of a piece's marks."""
+    """The reading of a piece's marks. parts: each part alone, where several bear marks."""
 
     observed: Observed
     readings: tuple[Reading, ...]
     finding: Finding
     contradictions: tuple[Contradiction, ...] = ()
     next_look: tuple[NextLook, ...] = ()
+    parts: tuple[PartReading, ...] = ()
     not_used: tuple[str, ...] = ()
     consulted: tuple[str, ...] = ()
 

@@ -16,8 +16,8 @@ from planish.library.rows import Device
 _SAME = 0.85
 _WIDER_WORD = 0.35
 _NARROWER_WORD = 0.22
-_SIBLING = 0.005
-_WORN = 0.006
+_SIBLING = 0.002
+_WORN = 0.001
 _PARTLY = 0.25
 UNRELATED = 2e-5
 
