@@ -223,6 +223,7 @@ class Likelihood:
             )
         if expected.forms:
             maker = self.maker_form(i, expected)
+            maker *= script_fit(self.seen[i], segment.system.country)
             if expected.role in MAKERS:
                 maker *= self.maker_known(i, segment, year)
             total += maker
@@ -237,6 +238,31 @@ class Likelihood:
         if way.kind in ("year", "initials-year"):
             return self.year_figures(i, way.kind, year)
         return self.fixed(i, way.content)
+
+
+#: the most that a script can speak for a country
+SCRIPT_TOP = 3.0
+_CYRILLIC = frozenset({"RU", "BG", "RS", "UA"})
+_ENGLISH = frozenset({"GB", "IE", "US", "CA", "AU", "NZ", "IN", "HK", "ZA", ""})
+_FIRM_ENGLISH = re.compile(r"&|\bAND\b|\bBROS\b|\bSONS?\b|\bLTD\b|\bMFG\b|\bCO\b")
+
+
+def script_fit(seen: Seen, country: str) -> float:
+    """Chance, relative, of a maker's letters in their script and firm words, by country.
+
+    Curators sometimes print Cyrillic initials in Latin letters, so Latin letters speak only
+    mildly against a Cyrillic country (common practice).
+    """
+    text = seen.mark.text or ""
+    if any("\u0400" <= c <= "\u04ff" for c in text):
+        return SCRIPT_TOP if country in _CYRILLIC else 0.005
+    if not any(c.isalpha() for c in text):
+        return 1.0
+    if country in _CYRILLIC:
+        return 0.5
+    if country not in _ENGLISH and len(seen.letters) > 3 and _FIRM_ENGLISH.search(fold(text)):
+        return 0.3
+    return 1.0
 
 
 def _grid(year: int) -> int:
