@@ -18,7 +18,7 @@ esac
 # Some tests hand the report to programs of the system; without them they skip and say so.
 lacking=
 command -v pdftotext >/dev/null 2>&1 || lacking="$lacking poppler-utils"
-command -v java >/dev/null 2>&1 || lacking="$lacking default-jre-headless"
+command -v javac >/dev/null 2>&1 || lacking="$lacking default-jdk-headless"
 [ -e /usr/share/java/jaxb-runtime.jar ] || lacking="$lacking libjaxb-java"
 if [ -n "$lacking" ]; then
     if may_apt; then
