@@ -155,8 +155,8 @@ MARKS = [
     ("anchor; a bust of a man in an oval", ["anchor", "bust of a man"]),
     ("woman's head with wreath, 84", ["woman's head with wreath", "«84»"]),
     # town marks by the town's name
-    ("mark of Moscow District Assay Administration; 84", ["town mark of Moscow =town mark", "«84»"]),
-    ('certification mark of Moscow District Assay office with alloy "84"', ["town mark of Moscow =town mark", "«84» =fineness"]),
+    ("mark of Moscow District Assay Administration; 84", ["town mark of Moscow =district mark", "«84»"]),
+    ('certification mark of Moscow District Assay office with alloy "84"', ["town mark of Moscow =district mark", "«84» =fineness"]),
     ("St. Petersburg city emblem", ["town mark of St. Petersburg =town mark"]),
     ("Birmingham hallmark, TE", ["town mark of Birmingham =town mark", "«TE»"]),
     ("hm B'ham 1897", ["town mark of Birmingham =town mark"]),

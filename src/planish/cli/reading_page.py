@@ -6,6 +6,7 @@ from planish.cli.terminal import heading, percent, prose, table, tint
 from planish.evidence import Finding, in_words
 from planish.library import Library, load
 from planish.marks import Reading, ReadingFinding
+from planish.marks.explain import NONE
 
 _SHOWN_MAKERS = 4
 _SLIGHTEST_DB = 0.5
@@ -91,28 +92,36 @@ def _contradictions(found: ReadingFinding) -> list[str]:
 
 
 def _reasons(found: ReadingFinding) -> list[str]:
-    """Ledger lines by their weight for the likeliest reading that has any."""
+    """Ledger lines by their weight for the first reading: against chance, and against the next."""
     finding = found.finding
-    top = finding.hypotheses[0] if finding.hypotheses else None
-    if top is None:
+    if not finding.hypotheses:
         return []
-    weighed = [
-        (finding.ledger.weight(line, top.key, finding.hypotheses), line)
-        for line in finding.ledger.lines
-    ]
+    top = finding.hypotheses[0]
+    rival = next((h for h in finding.hypotheses[1:] if h.key != NONE), None)
     rows = []
-    for weight, line in weighed:
-        if abs(weight) < _SLIGHTEST_DB and line.key.startswith("absent:"):
+    for line in finding.ledger.lines:
+        weight = line.likelihood_db.get(top.key, 0.0)
+        beside = weight - line.likelihood_db.get(rival.key, 0.0) if rival else 0.0
+        if line.key.startswith("absent:") and max(abs(weight), abs(beside)) < _SLIGHTEST_DB:
             continue
         word = in_words(weight)
         side = "" if word == "none" else " for" if weight > 0 else " against"
         because = f": {line.because}" if line.because else ""
-        rows.append((f"{weight:+.1f}", f"{word}{side}", f"{line.observed}{because}"))
+        rows.append(
+            (
+                f"{weight:+.1f}",
+                f"{word}{side}",
+                f"{beside:+.1f}" if rival else "",
+                f"{line.observed}{because}",
+            )
+        )
     if not rows:
         return []
-    title = f"Why {top.label}" if len(finding.hypotheses) > 1 else "Why"
-    note = "decibans against the other readings shown" if len(finding.hypotheses) > 1 else ""
-    return [*heading(title), *(prose(note) if note else []), *table(rows, right=(0,))]
+    note = "decibans against marks struck by chance"
+    if rival:
+        note += f", then against {rival.label}"
+    title = [tint(line, "head") for line in prose(f"Why {top.label}", 0, 2)]
+    return ["", *title, *prose(note), *table(rows, right=(0, 2))]
 
 
 def _next_look(found: ReadingFinding, form: str | None) -> list[str]:
