@@ -18,6 +18,7 @@ from planish.report import (
     ReportError,
     write_pdf,
 )
+from planish.report import compile as compile_
 from planish.report.rows import mark_row
 
 NASTY = (
@@ -174,3 +175,16 @@ def test_an_empty_draft_prints(
     out = tmp_path / "r.pdf"
     write_pdf(bare, {}, out)
     assert "A spoon" in text_of(out)
+
+
+def test_a_folder_of_further_fonts_serves_where_the_shipped_ones_end(
+    sample: ModuleType, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    shipped = compile_.FONTS
+    (tmp_path / "none").mkdir()
+    monkeypatch.setattr(compile_, "FONTS", tmp_path / "none")
+    view = sample.report((msgspec.structs.replace(sample.spoons(), title="ช้อน"),))
+    with pytest.raises(GlyphError, match="piece 2, title"):
+        write_pdf(view, {}, tmp_path / "r.pdf")
+    write_pdf(view, {}, tmp_path / "r.pdf", extra_fonts=[shipped])
+    assert (tmp_path / "r.pdf").is_file()

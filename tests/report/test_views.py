@@ -147,6 +147,16 @@ def test_a_reading_that_settles_nothing_says_so(cite: Citations) -> None:
     assert reading(found, cite).sentence == "Not settled: no reading of these marks stands out."
 
 
+def test_a_reading_less_likely_than_its_rivals_together_is_not_settled(cite: Citations) -> None:
+    found = ReadingFinding(
+        observed=Observed(),
+        readings=(a_reading(probability=0.4), a_reading(probability=0.35)),
+        finding=Finding(about="m", hypotheses=()),
+    )
+    shown = reading(found, cite)
+    assert shown.sentence == "Not settled; the likeliest: London, 1765-1766, 925 fine."
+
+
 def test_plate_is_named_as_plate(cite: Citations) -> None:
     plated = a_reading(kind="plated", label="British electroplate, 1860-1900")
     found = ReadingFinding(

@@ -16,7 +16,7 @@ from pathlib import Path
 import msgspec
 
 from planish.report import child
-from planish.report.errors import GlyphError, OutError, ReportError, TypesetError
+from planish.report.errors import GlyphError, OutError, PhotographError, ReportError, TypesetError
 from planish.report.pictures import derived
 from planish.report.plain import printed
 from planish.report.view import ReportView
@@ -120,7 +120,9 @@ def _pictures(
 
     def made(entry: tuple[int, str]) -> tuple[str, str, float]:
         n, name = entry
-        copy = derived(name, photographs.get(name, Path(name)))
+        if name not in photographs:
+            raise PhotographError(name, "no such file", "mend its name in the case")
+        copy = derived(name, photographs[name])
         path = f"pictures/{n:05d}.jpg"
         (folder / path).write_bytes(copy.data)
         return name, path, copy.width / copy.height

@@ -83,6 +83,8 @@ def subtitle(work: PieceWork) -> str:
     best = work.reading.best
     if best is None or best.kind == "unknown" or not work.observed.marks:
         return ""
+    if not reading_view.settled(best):
+        return f"not settled; likeliest by its marks: {reading_view.labelled(best)}"
     return f"{reading_view.labelled(best)} (proposed, not confirmed)"
 
 

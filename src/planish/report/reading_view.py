@@ -25,6 +25,8 @@ from planish.report.words import joined, likely, percent, sentence, signed
 _FULL_BAR = 20.0
 _RIVALS = 5
 _MAKERS = 4
+#: likelier than all rivals together
+_SETTLED = 0.5
 #: a maker less probable than this is not printed
 _LEAST = 0.02
 #: lines of marks not seen that move less than this are told together [dB]
@@ -73,7 +75,7 @@ def reading(found: ReadingFinding, cite: Citations) -> ReadingView:
     return ReadingView(
         sentence="Not settled: no reading of these marks stands out."
         if unknown
-        else sentence(labelled(best)),
+        else sentence(("" if settled(best) else "Not settled; the likeliest: ") + labelled(best)),
         words=likely(best.probability),
         percent=percent(best.probability),
         makers=tuple(
@@ -106,6 +108,11 @@ def reading(found: ReadingFinding, cite: Citations) -> ReadingView:
         looks=tuple(_look(n) for n in found.next_look[:1]),
         notes=tuple(f"Left out of the reading: {text}." for text in found.not_used),
     )
+
+
+def settled(r: Reading) -> bool:
+    """Whether a reading is likelier than all its rivals together."""
+    return r.probability >= _SETTLED
 
 
 def labelled(r: Reading) -> str:
