@@ -8,7 +8,7 @@ summed once per segment, so a run costs a few products.
 
 import math
 from collections.abc import Sequence
-from itertools import pairwise
+from itertools import accumulate, pairwise
 
 import msgspec
 
@@ -16,8 +16,8 @@ from planish.marks.forms import FLAT, FormCurve
 from planish.marks.likelihood import SCRIPT_TOP, Likelihood, script_fit
 from planish.marks.plan import MAKERS, PLACES, Expected, Segment
 
-#: a segment further than this below the best bound [natural log units] is left out
-_PRUNE = 12.0
+#: scoring ends when all that is left can add no more than this share
+_NEGLIGIBLE = 0.01
 _PLAUSIBLE = 1e-4
 _PLAUSIBLE_MOVING = 0.01
 #: upper bound of the ratio of year figures
@@ -262,19 +262,19 @@ class Scorer:
     def all_runs(self, segments: Sequence[Segment]) -> list[Run]:
         """Scores of all segments that can matter, their prior and form not yet applied."""
         bounds = [self.bound(s) + s.log_prior_top for s in segments]
-        best = -math.inf
+        order = sorted(range(len(segments)), key=lambda s: -bounds[s])
+        top = bounds[order[0]] if order else 0.0
+        # what the segments not yet scored can add up to, at the very most
+        left = list(accumulate((math.exp(bounds[at] - top) for at in reversed(order)), initial=0.0))
         found: list[Run] = []
-        for at in sorted(range(len(segments)), key=lambda s: -bounds[s]):
-            if bounds[at] < best - _PRUNE:
+        total = 0.0
+        for done, at in enumerate(order):
+            if left[len(order) - done] < _NEGLIGIBLE * total:
                 break
             segment = segments[at]
+            country = segment.system.country
             for run in self.score(segment, segment.year_from, segment.year_to):
                 found.append(run)
-                mass = segment.mass(run.year_from, run.year_to)
-                best = max(
-                    best,
-                    run.value
-                    + math.log(mass)
-                    + self.form.at(run.year_from, segment.system.country),
-                )
+                log = run.value + self.form.at(run.year_from, country) - top
+                total += math.exp(log) * segment.mass(run.year_from, run.year_to)
         return found
