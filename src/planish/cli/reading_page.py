@@ -9,6 +9,7 @@ from planish.marks import Reading, ReadingFinding
 from planish.marks.explain import NONE
 
 _SHOWN_MAKERS = 4
+_SHOWN_RIVALS = 6
 _SLIGHTEST_DB = 0.5
 _SETTLED = 0.5  # likelier than all rivals together
 
@@ -74,9 +75,14 @@ def _rivals(found: ReadingFinding) -> list[str]:
             percent(r.probability),
             r.label + ("" if r.kind in {"solid", "unknown"} else f" ({_KINDS[r.kind]})"),
         )
-        for r in rest
+        for r in rest[:_SHOWN_RIVALS]
     ]
-    return [*heading("Other readings"), *table(rows, right=(0,))]
+    lines = [*heading("Other readings"), *table(rows, right=(0,))]
+    if more := rest[_SHOWN_RIVALS:]:
+        lines += prose(
+            f"and {len(more)} more, {percent(sum(r.probability for r in more))} together"
+        )
+    return lines
 
 
 def _contradictions(found: ReadingFinding) -> list[str]:

@@ -31,7 +31,7 @@ from planish.marks.seen import Seen, digest, fold, is_ownership, pieces
 from planish.marks.spans import Posterior, Span, posterior, spans
 from planish.marks.where import where_to_look
 
-_SHOWN = 6
+_SHOWN = 12
 _LEDGER_FOR = 4
 _MOST_MARKS = 14
 _PRINTABLE = 0.005
