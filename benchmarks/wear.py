@@ -83,7 +83,7 @@ def main() -> None:
     bad: list[str] = []
     for record, observed in full_sets(Path(sys.argv[1])):
         for kind, changed in variants(observed):
-            finding = reader.read(changed, explain=False)
+            finding = reader.read(changed, record["object"], explain=False)
             verdict = judge(record, finding)
             rows.setdefault(kind, []).append(verdict)
             if verdict["sure_wrong"]:
