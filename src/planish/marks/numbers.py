@@ -1,165 +1,210 @@
-"""Numbers classified: every number seen gets its rival meanings, with reasons.
+"""Numbers classified: every number among the marks gets its rival meanings, with reasons.
 
-A number on silver may be a fineness, a pattern or stock number, a year, a patent date, a registered
-design, a weight, grams of silver on plate, or a size. The priors are common practice; what stands
-beside the number (plate words, a fineness word, "Rd", "PAT") is the evidence.
+A number on silver may be a fineness, grams of silver on plate, a pattern number, a year, a patent,
+a registered design, a weight or a size. How often each is met is common practice; what is listed,
+and what stands beside the number, is the evidence.
 """
 
+import math
 import re
+from collections.abc import Sequence
+from itertools import pairwise
+
+import msgspec
 
 from planish.evidence import Finding, Hypothesis, Ledger, LedgerLine
 from planish.library.loader import Library
-from planish.library.rows import Design, Word
+from planish.marks.designs import Registered, patent_year, registered_year
+from planish.marks.figures import Figures, figures
+from planish.marks.number_rules import LAST_YEAR, ORNAMENT, PRACTICE, PRIOR, RULES, Asked
+from planish.marks.number_tables import FINE, MEANINGS, Line, Tables, letters_of
 from planish.marks.observation import Mark
-from planish.marks.seen import fold
+from planish.quantity import Mass, QuantityError
 
-_MEANINGS = {
-    "fineness": "fineness",
-    "pattern": "pattern, stock or order number",
-    "year": "a year",
-    "patent": "patent date or number",
-    "design": "registered design",
-    "weight": "weight, scratched or stamped",
-    "plating": "grams of silver on a set, or plating grade",
-    "size": "size or capacity",
-}
-_PRIOR = {
-    "fineness": 0.15, "pattern": 0.55, "year": 0.05, "patent": 0.02, "design": 0.05, "weight": 0.08,
-    "plating": 0.05, "size": 0.05,
-}  # fmt: skip
-_PLATING_GRAMS = (12, 18, 20, 24, 30, 36, 40, 45, 50, 60, 80, 84, 90, 100, 110, 120, 150)
-_PLATED = ("plate", "base")
+_SETTLED = 0.8
+#: numbers of German registrations and patents run apart from those of the United States
+_GERMAN = re.compile(r"\bD\.?\s?R\.?\s?(?:G\.?\s?M|P)\b")
 
 
-def _words_of(library: Library, kinds: tuple[str, ...]) -> dict[str, Word]:
-    found: dict[str, Word] = {}
-    for word in library.words:
-        if word.kind in kinds:
-            for text in (word.text, *word.also.split(";")):
-                key = "".join(c for c in fold(text) if c.isalnum())
-                if key:
-                    found.setdefault(key, word)
-    return found
+class NumberFinding(msgspec.Struct, frozen=True, kw_only=True):
+    """What one number may mean.
+
+    mark: place of its mark in the list given. shown: the number as it stands. year: the earliest
+    year of making that it allows, if it is what it most likely is; sources: those of the year.
+    """
+
+    mark: int
+    shown: str
+    finding: Finding
+    year: int | None = None
+    sources: tuple[str, ...] = ()
+
+    @property
+    def best(self) -> Hypothesis:
+        """The likeliest meaning."""
+        return self.finding.hypotheses[0]
 
 
-def _lines(
-    text: str, figures: str, beside: set[str], library: Library
-) -> list[tuple[str, str, dict[str, float], tuple[str, ...]]]:
-    """(observed, because, decibans by meaning, sources) of one number."""
-    lines: list[tuple[str, str, dict[str, float], tuple[str, ...]]] = []
-    value = int(figures)
-    finenesses = _words_of(library, ("fineness",))
-    if row := finenesses.get(figures):
-        lines.append(
-            (f"{text} is a fineness number", row.meaning or "listed fineness", {"fineness": 16.0},
-             row.sources)
-        )  # fmt: skip
-    elif not 600 <= value <= 1000:
-        lines.append(
-            (f"{text} is no fineness known here", "not in the table of fineness marks",
-             {"fineness": -20.0}, ("practice",))
-        )  # fmt: skip
-    if re.match(r"^\s*0?[.,]\d{3}", text) or "/1000" in text:
-        lines.append((f"{text} is written as a fraction", "", {"fineness": 20.0}, ("practice",)))
-    if value in _PLATING_GRAMS:
-        lines.append(
-            (f"{text} is a usual plating figure", "grams of silver on a dozen of each",
-             {"plating": 12.0}, ("practice",))
-        )  # fmt: skip
-    plated = {w for w in beside if w in _words_of(library, _PLATED)}
-    if plated:
-        word = min(plated)
-        lines.append(
-            (f"{word} stands beside it", "a plate or base-metal word: no fineness of the body",
-             {"fineness": -15.0, "plating": 6.0}, _words_of(library, _PLATED)[word].sources)
-        )  # fmt: skip
-    if any(w in finenesses and not w.isdigit() for w in beside):
-        lines.append(
-            ("a fineness word stands beside it", "the fineness is said already",
-             {"fineness": -8.0, "pattern": 3.0}, ("practice",))
-        )  # fmt: skip
-    if len(figures) == 4 and 1500 <= value <= 2035:
-        lines.append(
-            (f"{text} could be a year", "four figures in range", {"year": 4.0}, ("practice",))
-        )
-    else:
-        lines.append(
-            (f"{text} is no year", "not four figures in range", {"year": -25.0}, ("practice",))
-        )
-    if re.search(r"\bR\.?D\b|\bRD\.?\s*NO|REGD|REGISTERED", " ".join(beside)):
-        lines.append(("Rd stands before it", "registered design", {"design": 25.0}, ("practice",)))
-    elif not 5 <= len(figures) <= 7:
-        lines.append(
-            (
-                "no Rd before it",
-                "Rd numbers have up to seven figures",
-                {"design": -12.0},
-                ("practice",),
-            )
-        )
-    if any(w.startswith("PAT") for w in beside):
-        lines.append(("PAT stands beside it", "patent", {"patent": 15.0}, ("practice",)))
-    if re.search(r"\b(?:OZ|DWT|GR?|GRAMS?)\b", text, re.IGNORECASE):
-        lines.append(("a unit of weight stands with it", "", {"weight": 22.0}, ("practice",)))
-    if re.search(r"\b(?:PINTS?|PT|CM|ML|CL|IN|INCH)\b", fold(text)):
-        lines.append(("a unit of size stands with it", "", {"size": 22.0}, ("practice",)))
-    return lines
+def classify(
+    marks: Sequence[Mark],
+    library: Library,
+    country: str | None = None,
+    tables: Tables | None = None,
+) -> tuple[NumberFinding, ...]:
+    """A finding for each number among the marks: rival meanings, likeliest first.
 
-
-def registered_year(number: int, designs: tuple[Design, ...]) -> tuple[int, Design] | None:
-    """Year in which a registered-design number falls, by the first number of each year."""
-    starts = sorted(
-        (int(d.key_2 or d.value), int(d.key_1), d)
-        for d in designs
-        if d.record.startswith("Rd") and (d.key_2 or d.value).isdigit() and d.key_1.isdigit()
+    country: ISO 3166-1 alpha-2 where the marks' country is known. tables: the library laid out, if it
+    is at hand.
+    """
+    found = figures(marks)
+    if not found:
+        return ()
+    tables = tables or Tables(library)
+    beside = _beside(marks)
+    return tuple(
+        _dated(f, tables) if f.date else _weighed(Asked(f, marks[f.mark], beside, tables, country))
+        for f in found
     )
-    found = None
-    for first, year, row in starts:
-        if first <= number:
-            found = (year, row)
-    return found
 
 
-def classify(marks: tuple[Mark, ...], library: Library) -> tuple[Finding, ...]:
-    """A finding for each number among the marks: rival meanings, best first."""
-    found: list[Finding] = []
-    texts = [m.text for m in marks if m.text]
-    for at, text in enumerate(texts):
-        for match in re.finditer(r"[.,]?\d[\d.,/]*", text):
-            shown = match.group(0).strip(",")
-            figures = shown.split("/")[0].strip(".,").replace(",", "").replace(".", "")
-            if not figures.isdigit() or len(figures) > 9:
-                continue
-            rest = text[: match.start()] + " " + text[match.end() :]
-            near = [rest, *(t for n, t in enumerate(texts) if n != at)]
-            beside = {"".join(c for c in fold(w) if c.isalnum()) for t in near for w in t.split()}
-            beside |= {"".join(c for c in fold(t) if c.isalnum()) for t in near}
-            unit = re.match(r"\s*\w+", text[match.end() :])
-            whole = shown + (unit.group(0) if unit else "")
-            found.append(_finding(shown, _lines(whole, figures, beside - {""}, library)))
-    return tuple(found)
+def _beside(marks: Sequence[Mark]) -> frozenset[str]:
+    """Words and wordings among the marks, letters only."""
+    found: set[str] = set()
+    for mark in marks:
+        if mark.text:
+            tokens = [letters_of(t) for t in mark.text[:400].split()]
+            words = [t for t in tokens if t and not any(c.isdecimal() for c in t)]
+            found.update(words)
+            found.add("".join(words))
+            found.update(a + b for a, b in pairwise(words))
+    return frozenset(found - {""})
 
 
-def _finding(shown: str, rows: list[tuple[str, str, dict[str, float], tuple[str, ...]]]) -> Finding:
-    weights = {
-        m: p * 10 ** (sum(row[2].get(m, 0.0) for row in rows) / 10) for m, p in _PRIOR.items()
+def _dated(found: Figures, tables: Tables) -> NumberFinding:
+    """A patent date: month, day and year after PAT leave nothing else."""
+    date = found.date
+    if date is None:  # pragma: no cover - the caller asks only for dates
+        raise ValueError("no date")
+    row = next((r for r in tables.library.designs if r.record == "us-patent-day"), None)
+    lines = [Line(f"PAT, then month and day: {found.shown}", "a date of a patent", {"patent": 60},
+                  PRACTICE)]  # fmt: skip
+    if date.tuesday is not None and row is not None:
+        says = "a Tuesday" if date.tuesday else "no Tuesday"
+        lines.append(
+            Line(f"{date.says} was {says}", "patents of the United States are issued on Tuesdays",
+                 {"patent": 5.0 if date.tuesday else -5.0}, row.sources)
+        )  # fmt: skip
+    labels = {**MEANINGS, "patent": f"patent of {date.says}: made then or later"}
+    return NumberFinding(
+        mark=found.mark, shown=found.shown, finding=_finding(found.shown, lines, labels),
+        year=date.year, sources=lines[-1].sources,
+    )  # fmt: skip
+
+
+def _weighed(asked: Asked) -> NumberFinding:
+    lines = [line for rule in RULES if (line := rule(asked)) is not None]
+    labels, years = _labels(asked)
+    finding = _finding(asked.figures.shown, lines, labels)
+    told = years.get(finding.hypotheses[0].key)
+    return NumberFinding(
+        mark=asked.figures.mark,
+        shown=asked.figures.shown,
+        finding=finding,
+        year=told.surely_from if told else None,
+        sources=told.sources if told else (),
+    )
+
+
+def _finding(shown: str, lines: Sequence[Line], labels: dict[str, str]) -> Finding:
+    logs = {
+        m: math.log10(p) + math.fsum(line.decibans.get(m, 0.0) for line in lines) / 10
+        for m, p in PRIOR.items()
     }
-    total = sum(weights.values())
+    top = max(logs.values())
+    weights = {m: 10 ** (v - top) for m, v in logs.items()}
+    total = math.fsum(weights.values())
     hypotheses = sorted(
-        (
-            Hypothesis(key=m, label=_MEANINGS[m], probability=w / total, prior=_PRIOR[m])
-            for m, w in weights.items()
-        ),
+        (Hypothesis(key=m, label=labels[m], probability=w / total, prior=PRIOR[m])
+         for m, w in weights.items()),
         key=lambda h: -h.probability,
-    )
-    lines = tuple(
-        LedgerLine(
-            key=f"line:{n}",
-            observed=observed,
-            because=because,
-            likelihood_db={m: db.get(m, 0.0) for m in _PRIOR},
-            sources=sources,
+    )  # fmt: skip
+    ledger = Ledger(
+        tuple(
+            LedgerLine(
+                key=f"number:{n}",
+                observed=line.observed,
+                because=line.because,
+                likelihood_db={m: line.decibans.get(m, 0.0) for m in PRIOR},
+                sources=line.sources,
+            )
+            for n, line in enumerate(lines)
         )
-        for n, (observed, because, db, sources) in enumerate(rows)
     )
-    return Finding(about=f"the number {shown}", hypotheses=tuple(hypotheses), ledger=Ledger(lines))
+    return Finding(about=f"the number {shown}", hypotheses=tuple(hypotheses), ledger=ledger)
+
+
+def _labels(asked: Asked) -> tuple[dict[str, str], dict[str, Registered]]:
+    """Each meaning with what the number then says, and the earliest year of making it allows."""
+    found = asked.figures
+    labels = dict(MEANINGS)
+    years: dict[str, Registered] = {}
+    for meaning, row in reversed(asked.rows):
+        if meaning in FINE:
+            fine = f"{row.fineness:g} in 1000" if row.fineness is not None else "silver"
+            labels[meaning] = f"fineness: {fine}, {row.meaning}".rstrip(", ")
+        elif row.meaning:
+            labels[meaning] = f"{MEANINGS[meaning]}: {row.meaning}"
+    if (design := _design(found, asked.tables)) is not None:
+        labels["design"] = f"{design.says}: made then or later"
+        years["design"] = design
+    if (patent := _patent(asked)) is not None:
+        labels["patent"] = f"{patent.says}: made then or later"
+        years["patent"] = patent
+    if found.value is not None and labels["year"] == MEANINGS["year"]:
+        labels["year"] = f"the year {found.value}"
+    try:
+        grams = Mass.parse_scratch(found.number.replace(".", "-")).grams
+        ounces, pennyweights = found.groups[:2]
+        labels["weight"] = f"weight: {ounces} oz {pennyweights} dwt troy = {grams:.0f} g when made"
+    except (QuantityError, ValueError):
+        pass
+    return labels, years
+
+
+def _design(found: Figures, tables: Tables) -> Registered | None:
+    return registered_year(found.value, tables.library.designs) if found.value else None
+
+
+def _patent(asked: Asked) -> Registered | None:
+    """The year of a patent number, or the year itself after PAT."""
+    value = asked.figures.value
+    if value is None or _GERMAN.search(asked.figures.before):
+        return None
+    if len(asked.figures.groups[0]) == 4 and 1836 <= value <= LAST_YEAR:
+        return Registered(
+            year=value, surely_from=value, says=f"patent of {value}", sources=PRACTICE
+        )
+    ornament = True if ORNAMENT.search(asked.figures.before) else None
+    return patent_year(value, asked.tables.library.designs, ornament=ornament)
+
+
+def earliest_year(
+    marks: Sequence[Mark], library: Library
+) -> tuple[int, str, tuple[str, ...]] | None:
+    """The earliest year of making that numbers and words of registration allow, with the reason.
+
+    None where nothing among the marks bounds the year. A registration bounds from below only.
+    """
+    found: list[tuple[int, str, tuple[str, ...]]] = []
+    tables = Tables(library)
+    for number in classify(marks, library, tables=tables):
+        best = number.best
+        if number.year is not None and best.probability >= _SETTLED:
+            found.append((number.year, f"{number.shown}: {best.label}", number.sources))
+    for word in sorted(_beside(marks)):
+        rows = [r for r in tables.words.get(word, ()) if r.kind == "patent"]
+        first = tables.first_year(word)
+        if rows and first is not None:
+            says = f"{word}: {rows[0].meaning}; not met before {first[0]}"
+            found.append((first[0], says, first[1].sources))
+    return max(found, key=lambda f: f[0], default=None)
