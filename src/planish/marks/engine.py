@@ -17,7 +17,7 @@ from planish.marks.likelihood import Likelihood, place_fit
 from planish.marks.nextlook import next_looks
 from planish.marks.observation import Observed
 from planish.marks.parts import apart, groups
-from planish.marks.plan import Plan
+from planish.marks.plan import OPEN_END, Plan
 from planish.marks.reading import (
     Assigned,
     MakerGuess,
@@ -27,7 +27,7 @@ from planish.marks.reading import (
     ReadingFinding,
 )
 from planish.marks.register import Candidate, Register, activity
-from planish.marks.seen import Seen, digest, fold, is_ownership, pieces
+from planish.marks.seen import Seen, digest, fold, is_ownership, joined, pieces
 from planish.marks.spans import Posterior, Span, posterior, spans
 from planish.marks.where import where_to_look
 
@@ -77,7 +77,7 @@ class Reader:
         contradictions = (
             (
                 *apart(parts),
-                *unexplained(marks, best, self.plan),
+                *(unexplained(marks, best, self.plan) if best is readings[0] else ()),
                 *claims_against(observed.claims, post, best),
             )
             if best
@@ -119,7 +119,8 @@ class Reader:
         """Marks by content, once each; and what is left out, with the reason."""
         by_key: dict[str, Seen] = {}
         dropped: list[str] = []
-        for mark in (p for m in observed.marks for p in pieces(m, self.plan.known_words)):
+        known = self.plan.known_words
+        for mark in (p for m in joined(observed.marks, known) for p in pieces(m, known)):
             seen = digest(mark, self.plan.thesaurus, self.plan.known_words)
             if is_ownership(mark):
                 dropped.append(f"{shown(seen)}: engraved or an owner's, no part of the marking")
@@ -138,11 +139,12 @@ class Reader:
         assigned, fineness, sources = self._assigned(scorer, span)
         makers = self._makers(scorer, span, assigned)
         office = segment.office.name if segment.office else None
-        years = (
-            str(span.year_from)
-            if span.year_from == span.year_to
-            else f"{span.year_from}-{span.year_to}"
-        )
+        if span.year_to >= OPEN_END:
+            years = f"{span.year_from} or later"
+        elif span.year_from == span.year_to:
+            years = str(span.year_from)
+        else:
+            years = f"{span.year_from}-{span.year_to}"
         systems = {s.system.id for s in span.segments}
         name = segment.system.label if len(systems) == 1 else segment.system.label.split(",")[0]
         where = f"{office or name}, {years}"
@@ -311,18 +313,18 @@ def as_name(text: str) -> str:
     return plain.title() if plain.isupper() else plain
 
 
-def _unknown(p: float) -> Reading:
+def _unknown(p: float, label: str = "marks of no system in the library, or none at all") -> Reading:
     return Reading(
         key="unknown", kind="unknown", country=None, system="", system_label="no system known here",
         office=None, year_from=None, year_to=None, fineness=None, makers=(), probability=p,
-        label="marks of no system in the library, or none at all",
+        label=label,
     )  # fmt: skip
 
 
 def _silent(observed: Observed, dropped: list[str]) -> ReadingFinding:
     return ReadingFinding(
         observed=observed,
-        readings=(_unknown(1.0),),
+        readings=(_unknown(1.0, "no mark to read"),),
         finding=Finding(about="reading of the marks", hypotheses=()),
         not_used=tuple(dropped),
     )

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 
 from planish.marks.cells import presence
 from planish.marks.explain import role_words
-from planish.marks.plan import Expected, Plan, Segment
+from planish.marks.plan import OPEN_END, Expected, Plan, Segment
 from planish.marks.reading import NextLook, Outcome
 from planish.marks.spans import Posterior
 
@@ -27,7 +27,7 @@ _LOOKABLE = (
     "assay-master",
     "plate-quality",
 )
-_WORTH_BITS = 0.05
+_WORTH_BITS = 0.2
 _ABSENT = "absent"
 
 
@@ -123,20 +123,40 @@ def _look(
             if w > 0.02 * chance:
                 years[name].append(year)
         place = max(by_place, key=lambda n: by_place[n])
-        span = years[place]
-        when = f", {min(span)}-{max(span)}" if span else ""
+        when = _when(years[place])
         share = by_place[place] / chance if chance else 0.0
         outcomes.append(
             Outcome(
                 if_seen="nothing there" if what == _ABSENT else what,
                 chance=chance,
-                then=f"{place}{when} ({share:.0%})",
+                then=f"{place}{when} ({_percent(share)})",
             )
         )
     wanted = [what for what, _ in ranked if what != _ABSENT][:3]
+    if role == "date":
+        look_for = "date letter: which letter, its style and case, the shape of its punch"
+    else:
+        look_for = f"{role_words(role)}: {', '.join(wanted)}" if wanted else role_words(role)
     return NextLook(
         role=role,
-        look_for=f"{role_words(role)}: {', '.join(wanted)}" if wanted else role_words(role),
+        look_for=look_for,
         information=bits,
         outcomes=tuple(outcomes),
     )
+
+
+def _when(years: list[int]) -> str:
+    if not years:
+        return ""
+    low, high = min(years), max(years)
+    return (
+        f", {low}"
+        if low == high
+        else f", {low} or later"
+        if high >= OPEN_END
+        else f", {low}-{high}"
+    )
+
+
+def _percent(share: float) -> str:
+    return ">99 %" if share > 0.995 else "<1 %" if share < 0.005 else f"{100 * share:.0f} %"

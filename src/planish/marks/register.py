@@ -15,6 +15,8 @@ from planish.marks.seen import Seen, fold
 from planish.marks.thesaurus import words
 
 _FIT = 0.8
+#: I for J or U for V, and a mark that lacks the register's "& Co" (common practice)
+_OTHER_SPELLING, _WITHOUT_FIRM = 0.7, 0.08
 #: charges that stand with letters in a maker's punch (common practice)
 _CHARGES = frozenset(
     ("crown", "crowned", "mullet", "star", "fleur", "lis", "pellet", "pellets", "crescent", "sun", "rose",
@@ -26,13 +28,18 @@ _SAME = str.maketrans({"J": "I", "V": "U"})
 _FIRM = re.compile(r"\b(?:CO|COMPANY|LTD|LIMITED|INC|CORP|MFG|MANUFACTURING|AND)\b")
 
 
+def letters_only(text: str) -> str:
+    """Letters only, capitals, as written."""
+    return re.sub(r"[\W\d_]", "", fold(text))
+
+
 def letters_key(text: str) -> str:
     """Letters only, capitals, with I for J and U for V, as punches have them.
 
     >>> letters_key("P·B / A·B")
     'PBAB'
     """
-    return re.sub(r"[\W\d_]", "", fold(text)).translate(_SAME)
+    return letters_only(text).translate(_SAME)
 
 
 def name_key(text: str) -> str:
@@ -54,6 +61,7 @@ class Register:
     def __init__(self, rows: Iterable[Maker]) -> None:
         self.makers = tuple(rows)
         self._marks: dict[str, list[tuple[Maker, str]]] = defaultdict(list)
+        self._short: dict[str, list[tuple[Maker, str]]] = defaultdict(list)
         self._names: dict[str, list[Maker]] = defaultdict(list)
         self._surnames: dict[str, list[Maker]] = defaultdict(list)
         self._by_shape: dict[tuple[int, int, str], set[str]] = defaultdict(set)
@@ -76,7 +84,7 @@ class Register:
                 self._marks[key].append((maker, text))
                 short = name_key(text)
                 if short and short != key:
-                    self._marks[short].append((maker, text))
+                    self._short[short].append((maker, text))
             self._names[name_key(maker.name)].append(maker)
             surname = [w for w in words(_FIRM.sub(" ", fold(maker.name))) if len(w) > 3]
             if surname:
@@ -119,14 +127,18 @@ class Register:
                 for maker, text in self._marks[like]:
                     offer(maker, 0.3, f"letters of {text}, with letters lost")
         for maker, text in self._marks.get(key, ()):
-            offer(maker, self._layout(seen, text, maker.device), f"mark {text}")
+            literal = letters_only(text) == "".join(c or "?" for c, _ in seen.letters)
+            fit = self._layout(seen, text, maker.device) * (1.0 if literal else _OTHER_SPELLING)
+            offer(maker, fit, f"mark {text}")
+        for maker, text in self._short.get(key, ()):
+            offer(maker, _WITHOUT_FIRM, f"mark {text}, without the firm's words")
         if seen.form in ("name", "word", "initials", "mixed"):
             self._by_name(seen, offer)
         return tuple(found.values())
 
     def _by_name(self, seen: Seen, offer: _Offer) -> None:
         key = name_key(" ".join(seen.parts))
-        for maker, text in self._marks.get(key, ()):
+        for maker, text in (*self._marks.get(key, ()), *self._short.get(key, ())):
             offer(maker, 0.8, f"mark {text}")
         for maker in self._names.get(key, ()):
             offer(maker, 0.8, "the name in full")

@@ -6,6 +6,8 @@ figures, word, name, mixed or illegible.
 
 import re
 import unicodedata
+from collections.abc import Sequence
+from typing import NamedTuple
 
 import msgspec
 
@@ -160,6 +162,25 @@ def pieces(mark: Mark, known_words: frozenset[str]) -> tuple[Mark, ...]:
     return tuple(msgspec.structs.replace(mark, text=" ".join(run[1:])) for run in runs)
 
 
+def joined(marks: Sequence[Mark], known_words: frozenset[str]) -> list[Mark]:
+    """Marks, with neighbours that only together make a known word put together.
+
+    >>> rows = joined((Mark(text="MADE IN"), Mark(text="ENGLAND")), frozenset({"MADEINENGLAND"}))
+    >>> [m.text for m in rows]
+    ['MADE IN ENGLAND']
+    """
+    found: list[Mark] = []
+    for mark in marks:
+        last = found[-1] if found else None
+        if last and last.text and mark.text and last.part == mark.part:
+            both = f"{last.text} {mark.text}"
+            if "".join(c for c in fold(both) if c.isalnum()) in known_words:
+                found[-1] = msgspec.structs.replace(last, text=both)
+                continue
+        found.append(mark)
+    return found
+
+
 def digest(mark: Mark, thesaurus: Thesaurus, known_words: frozenset[str]) -> Seen:
     """The mark as the engine uses it. ``known_words`` are folded words of the library."""
     roles = _roles(mark.hint)
@@ -192,7 +213,8 @@ def digest(mark: Mark, thesaurus: Thesaurus, known_words: frozenset[str]) -> See
     figures = "".join(c for c in text if c.isdigit())
     year = int(figures) if len(figures) == 4 and 1300 <= int(figures) <= 2100 else None
     lost = "?" in plain or bool(re.search(r"\[-+\]", mark.text))
-    form, number = _form(mark.text, text, plain, parts, letters, figures, roles, known_words)
+    read_as = _Text(mark.text, text, plain, parts, len(letters), figures)
+    form, number = _form(read_as, roles, known_words)
     return Seen(
         mark=mark,
         form=form,
@@ -206,17 +228,20 @@ def digest(mark: Mark, thesaurus: Thesaurus, known_words: frozenset[str]) -> See
     )
 
 
-def _form(
-    raw: str,
-    text: str,
-    plain: str,
-    parts: tuple[str, ...],
-    letters: tuple[tuple[str | None, str], ...],
-    figures: str,
-    roles: frozenset[str],
-    known_words: frozenset[str],
-) -> tuple[str, bool]:
+class _Text(NamedTuple):
+    """A text as given, folded, and without separators."""
+
+    raw: str
+    text: str
+    plain: str
+    parts: tuple[str, ...]
+    letters: int
+    figures: str
+
+
+def _form(read_as: _Text, roles: frozenset[str], known_words: frozenset[str]) -> tuple[str, bool]:
     """Form of a text, and whether its figures count."""
+    raw, text, plain, parts, letters, figures = read_as
     if not plain.replace("?", ""):
         lone = len(plain) == 1 and ("date" in roles or not roles)
         return ("letter" if lone else "illegible"), False
@@ -228,7 +253,7 @@ def _form(
         return "word", True
     if figures:
         return "mixed", True
-    if len(letters) == 1:
+    if letters == 1:
         return "letter", False
     short = [p for p in parts if p not in _FIRM]
     capitals = len(short) > 1 or raw.upper() == raw or len(plain) <= 2
