@@ -19,7 +19,7 @@ from planish.marks.plan import MAKERS, PLACES, Expected, Segment
 #: scoring ends when all that is left can add no more than this share
 _NEGLIGIBLE = 0.01
 _PLAUSIBLE = 1e-4
-_PLAUSIBLE_MOVING = 0.01
+_PLAUSIBLE_MOVING = 2e-3
 #: upper bound of the ratio of year figures
 _FIGURES_TOP = 5000.0
 
@@ -250,7 +250,8 @@ class Scorer:
         found: list[tuple[tuple[int, int], ...]] = [()]
         for r in moving:
             expected = segment.expected[r]
-            able = [i for i in chosen if self._top(i, expected, segment) > _PLAUSIBLE_MOVING]
+            _, odds, _ = self._alike(expected)
+            able = [i for i in chosen if odds * self._top(i, expected, segment) > _PLAUSIBLE_MOVING]
             found += [
                 (*taken, (r, i))
                 for taken in found

@@ -8,6 +8,7 @@ import msgspec
 from planish.library.loader import Library
 from planish.library.rows import Sign, Word
 from planish.marks.figures import Figures, plain_text
+from planish.marks.seen import fold
 
 #: what a number can mean, in words
 MEANINGS = {
@@ -45,7 +46,7 @@ def key_of(text: str) -> str:
 
 def letters_of(text: str) -> str:
     """Letters and figures only, capitals."""
-    return "".join(c for c in plain_text(text) if c.isalnum())
+    return "".join(c for c in fold(text) if c.isalnum())
 
 
 def kind_of(row: Word, key: str) -> str:
