@@ -13,7 +13,7 @@ from itertools import accumulate, pairwise
 import msgspec
 
 from planish.marks.forms import FLAT, FormCurve
-from planish.marks.likelihood import SCRIPT_TOP, Likelihood, script_fit
+from planish.marks.likelihood import SCRIPT_TOP, Likelihood
 from planish.marks.plan import MAKERS, PLACES, Expected, Segment
 
 #: scoring ends when all that is left can add no more than this share
@@ -122,7 +122,7 @@ class Scorer:
                 and segment.system.country in marks.candidates[i]
             ):
                 maker *= marks.maker_top(i, segment)
-            total += maker * (script_fit(seen, segment.system.country) if segment else SCRIPT_TOP)
+            total += maker * (marks.script(i, segment.system.country) if segment else SCRIPT_TOP)
         if segment and seen.town and expected.role in PLACES:
             total = marks.town(i, segment)
         return total * marks.hint(i, expected.role)

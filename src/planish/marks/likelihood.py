@@ -41,6 +41,7 @@ class Likelihood:
         self._contents = [plan.contents.ratios(mark) for mark in seen]
         self._still = [self._add_up(ratios) for ratios in self._contents]
         self._forms: dict[tuple[int, int], float] = {}
+        self._scripts: dict[tuple[int, str], float] = {}
         self._letters: dict[tuple[int, int], float] = {}
         self._curves: dict[tuple[int, str, str, bool], tuple[list[int], list[float]]] = {}
         self.candidates: list[dict[str, list[Candidate]]] = []
@@ -212,6 +213,13 @@ class Likelihood:
         years = {segment.year_from, *inside, *(y for y in grid if y > segment.year_from)}
         return max(self.maker_known(i, segment, y) for y in years)
 
+    def script(self, i: int, country: str) -> float:
+        """Ratio for the script of a maker's letters."""
+        key = (i, country)
+        if key not in self._scripts:
+            self._scripts[key] = script_fit(self.seen[i], country)
+        return self._scripts[key]
+
     def role(self, i: int, expected: Expected, segment: Segment, year: int) -> float:
         """Ratio of a mark as the role in a year, over all its ways."""
         total = self.still(i, expected.index)
@@ -223,7 +231,7 @@ class Likelihood:
             )
         if expected.forms:
             maker = self.maker_form(i, expected)
-            maker *= script_fit(self.seen[i], segment.system.country)
+            maker *= self.script(i, segment.system.country)
             if expected.role in MAKERS:
                 maker *= self.maker_known(i, segment, year)
             total += maker

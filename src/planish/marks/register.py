@@ -16,7 +16,7 @@ from planish.marks.thesaurus import words
 
 _FIT = 0.8
 #: I for J or U for V, and a mark that lacks the register's "& Co" (common practice)
-_OTHER_SPELLING, _WITHOUT_FIRM = 0.7, 0.08
+_OTHER_SPELLING, _WITHOUT_FIRM = 0.2, 0.08
 #: charges that stand with letters in a maker's punch (common practice)
 _CHARGES = frozenset(
     ("crown", "crowned", "mullet", "star", "fleur", "lis", "pellet", "pellets", "crescent", "sun", "rose",
@@ -86,7 +86,9 @@ class Register:
                 if short and short != key:
                     self._short[short].append((maker, text))
             self._names[name_key(maker.name)].append(maker)
-            surname = [w for w in words(_FIRM.sub(" ", fold(maker.name))) if len(w) > 3]
+            # "Wakely and Wheeler, Dublin": what stands after a comma or bracket is no surname
+            called = re.split(r"[,(]", maker.name)[0]
+            surname = [w for w in words(_FIRM.sub(" ", fold(called))) if len(w) > 3]
             if surname:
                 self._surnames[letters_key(surname[-1])].append(maker)
 
