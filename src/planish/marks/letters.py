@@ -13,6 +13,32 @@ _CONFUSED: tuple[str, ...] = (
 # Printing and catalogue conventions, not wear: one form stands for the other.
 _SAME: tuple[str, ...] = ("IJ", "UV")
 
+# Shapes that become one another when the punch is read upside down, sideways or mirrored.
+_TURNED = frozenset(
+    frozenset(pair)
+    for pair in (
+        "NU",
+        "DP",
+        "BQ",
+        "BD",
+        "PQ",
+        "MW",
+        "NZ",
+        "EM",
+        "EW",
+        "CU",
+        "CN",
+        "HI",
+        "LV",
+        "TI",
+        "YH",
+    )
+)
+#: chance that a mark was read turned (common practice: loupe work is done from all sides)
+_READ_TURNED = 0.004
+#: what a capital becomes upside down
+_UPSIDE_DOWN = str.maketrans("HINOSXZMWU", "HINOSXZWMN")
+
 #: chance of a misreading of a letter called clear, worn, obscure
 MISREAD = {"clear": 0.012, "worn": 0.06, "obscure": 0.30, "unsure": 0.35}
 _SHARE_CONFUSED = 0.7
@@ -42,9 +68,22 @@ def seen_given(seen: str | None, true: str, state: str = "clear") -> float:
         return 0.45 * (1.0 - wrong)
     partners = _partners(true)
     floor = wrong * (1.0 - _SHARE_CONFUSED) / _ALPHABET
+    if frozenset((seen, true)) in _TURNED:
+        floor += _READ_TURNED
     if seen in partners:
         return wrong * _SHARE_CONFUSED / len(partners) + floor
     return floor
+
+
+def upside_down(letters: str) -> str | None:
+    """What a row of capitals reads upside down; None if a letter has no such reading.
+
+    >>> upside_down("SHW"), upside_down("PB")
+    ('MHS', None)
+    """
+    if not all(ord(c) in _UPSIDE_DOWN for c in letters):
+        return None
+    return letters[::-1].translate(_UPSIDE_DOWN)
 
 
 #: chance that a writer's style word is used for the true style, and that no style is stated

@@ -11,12 +11,15 @@ from collections.abc import Callable, Iterable
 import msgspec
 
 from planish.library.rows import Maker
+from planish.marks.letters import upside_down
 from planish.marks.seen import Seen, fold
 from planish.marks.thesaurus import words
 
 _FIT = 0.8
 #: I for J or U for V, and a mark that lacks the register's "& Co" (common practice)
 _OTHER_SPELLING, _WITHOUT_FIRM = 0.2, 0.08
+#: a mark read upside down
+_READ_TURNED = 0.01
 #: charges that stand with letters in a maker's punch (common practice)
 _CHARGES = frozenset(
     ("crown", "crowned", "mullet", "star", "fleur", "lis", "pellet", "pellets", "crescent", "sun", "rose",
@@ -132,6 +135,10 @@ class Register:
             literal = letters_only(text) == "".join(c or "?" for c, _ in seen.letters)
             fit = self._layout(seen, text, maker.device) * (1.0 if literal else _OTHER_SPELLING)
             offer(maker, fit, f"mark {text}")
+        turned = upside_down(key)
+        if turned and turned != key:
+            for maker, text in self._marks.get(turned, ()):
+                offer(maker, _READ_TURNED, f"mark {text} read upside down")
         for maker, text in self._short.get(key, ()):
             offer(maker, _WITHOUT_FIRM, f"mark {text}, without the firm's words")
         if seen.form in ("name", "word", "initials", "mixed"):
