@@ -5,7 +5,7 @@ import msgspec
 import pytest
 
 from planish.case import Case, missing
-from planish.case.complete import CASE_RULES, PIECE_RULES
+from planish.case.complete import CASE_RULES, PIECE_RULES, VALUE_RULES
 from planish.case.kinds import TypeOfValue
 
 Raw = dict[str, Any]
@@ -100,11 +100,11 @@ def test_each_rule_of_a_piece_fires_alone(demo_case: Case, rule: str) -> None:
 def test_a_gap_is_one_line_that_says_what_who_asks_and_what_to_do(demo_case: Case) -> None:
     (gap,) = missing(changed(demo_case, in_piece(without("condition"), 2)))
     assert str(gap) == (
-        "piece 3: the condition is missing (USPAP SR 7-2(e));"
+        "piece 3: missing: the condition (USPAP SR 7-2(e));"
         " describe wear, damage, repairs and alterations"
     )
     (gap,) = missing(changed(demo_case, without("case", "client")))
-    assert str(gap) == "the client is missing (USPAP SR 8-2(a)(i)); name who engaged you"
+    assert str(gap) == "missing: the client (USPAP SR 8-2(a)(i)); name who engaged you"
 
 
 def test_rules_have_ids_of_their_own_and_say_how_sure_the_clause_is() -> None:
@@ -120,6 +120,38 @@ def test_what_only_a_sale_needs_is_not_asked_of_a_replacement_value(demo_case: C
         del raw["case"]["terms"], raw["case"]["exposure_time"]
 
     assert missing(changed(demo_case, replacement)) == []
+
+
+def identification(raw: Raw) -> None:
+    """The case as an identification: nothing in it that only a value needs."""
+    raw["case"]["report_option"] = "identification"
+    for key in (
+        "property_interest", "type_of_value", "value_definition", "definition_source", "terms",
+        "exposure_time", "effective_date", "currency", "market", "approaches", "prior_sales",
+        "reconciliation", "tax",
+    ):  # fmt: skip
+        del raw["case"][key]
+    del raw["case"]["certification"]["fee"], raw["metal_price"]
+    for piece in raw["piece"]:
+        for key in ("opinion", "comparable", "acquired", "weight"):
+            piece.pop(key, None)
+
+
+def test_an_identification_is_asked_for_nothing_that_only_a_value_needs(demo_case: Case) -> None:
+    assert missing(changed(demo_case, identification)) == []
+
+
+@pytest.mark.parametrize("rule", [r.rule for r in CASE_RULES if r.rule not in VALUE_RULES])
+def test_an_identification_is_asked_for_all_the_rest(demo_case: Case, rule: str) -> None:
+    def change(raw: Raw) -> None:
+        identification(raw)
+        CASE_CHANGES[rule](raw)
+
+    assert [g.rule for g in missing(changed(demo_case, change))] == [rule]
+
+
+def test_the_rules_of_value_are_rules() -> None:
+    assert {r.rule for r in (*CASE_RULES, *PIECE_RULES)} >= VALUE_RULES
 
 
 def test_without_a_tax_use_nothing_of_it_is_asked(demo_case: Case) -> None:

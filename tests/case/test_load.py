@@ -56,8 +56,8 @@ def test_a_small_case_loads(small: str) -> None:
         (
             "[piece.weight]\ngross = 412.6",
             (
-                "line 11, piece 1, weight, gross: 412.6 stands where a text is expected;"
-                ' write it as "412.6"'
+                "line 11, piece 1, weight, gross: 412.6 is a bare number where a mass with its unit"
+                ' is expected; write it like "412.6 g"'
             ),
         ),
         (
@@ -195,16 +195,53 @@ def test_one_fault_is_one_line_with_place_and_remedy(
 def test_all_faults_are_told_at_once_in_the_order_of_the_file(small: str, faults: Faults) -> None:
     text = small.replace('title = "Small"', "titel = 3").replace("number = 1", 'number = "one"')
     lines = faults(text + "zzz = 1\n")
-    assert lines[:3] == [
-        "line 1, [case]: 'title' is missing; add 'title = ...'",
+    assert lines[:2] == [
         "line 3, [case], titel: unknown key; did you mean 'title'?",
         (
             "line 7, piece 1, number: 'one' is a text where a whole number is expected;"
             " take off quotes and unit"
         ),
     ]
-    assert lines[3].startswith("line 10, piece 1, zzz: unknown key; known here: number, title,")
-    assert len(lines) == 4
+    assert lines[2].startswith("line 10, piece 1, zzz: unknown key; known here: number, title,")
+    assert len(lines) == 3
+
+
+def test_a_year_that_is_none_is_not_compared_with_another(small: str, fault: Fault) -> None:
+    years = "year_from = 17760\nyear_to = 1885\n"
+    assert fault(f'{small}[piece.confirmed]\nkind = "solid"\nreason = "x"\n{years}') == (
+        "line 13, piece 1, confirmed, year_from: 17760 is not a year between 1000 and 2200;"
+        " did you mean 1776?"
+    )
+
+
+def test_a_key_that_is_mistyped_is_not_told_as_missing_too(small: str, fault: Fault) -> None:
+    assert fault(small.replace("title =", "titel =", 1)) == (
+        "line 3, [case], titel: unknown key; did you mean 'title'?"
+    )
+    assert fault(small.replace("[[piece]]", "[[pieces]]")) == (
+        "line 6, pieces: unknown key; did you mean 'piece'?"
+    )
+
+
+IDENTIFIED = '[case]\nnumber = "1"\ntitle = "x"\nreport_option = "identification"\n'
+ONE = '[[piece]]\nnumber = 1\ntitle = "x"\n'
+
+
+@pytest.mark.parametrize(
+    ("text", "where"),
+    [
+        (f'{IDENTIFIED}type_of_value = "market value"\n{ONE}', "line 5, [case], type_of_value"),
+        (
+            f'{IDENTIFIED}[metal_price]\nprice = "USD 3"\ndate = 2026-03-02\nsource = "x"\n{ONE}',
+            "line 5, metal_price",
+        ),
+        (f'{IDENTIFIED}{ONE}[piece.opinion]\nvalue = "USD 3"\n', "line 8, piece 1, opinion"),
+    ],
+)
+def test_an_identification_that_states_a_value_is_told(text: str, where: str, fault: Fault) -> None:
+    assert fault(text) == (
+        f"{where}: an identification states no value; take this out, or choose another report_option"
+    )
 
 
 def test_an_empty_file_lacks_a_case_and_a_piece(faults: Faults) -> None:

@@ -144,6 +144,15 @@ def test_fineness_is_that_weighed_in_then_confirmed_then_read(added: str, finene
     assert done.weight.alloy.fineness.permille == fineness
 
 
+def test_rival_readings_that_agree_on_the_fineness_lend_it() -> None:
+    rivals = [reading(key=str(y), year_from=y, year_to=y, probability=0.25) for y in (1, 2, 3)]
+    done = one(BASE + PIECE + WEIGHT, *rivals, reading(key="o", fineness=800.0, probability=0.25))
+    assert done.weight
+    assert done.weight.alloy
+    assert done.weight.alloy.fineness.permille == 925
+    assert "75 %" in done.weight.alloy.basis
+
+
 def test_an_unlikely_reading_lends_no_fineness() -> None:
     done = one(BASE + PIECE + WEIGHT, reading(probability=0.4))
     assert done.metal
@@ -207,6 +216,16 @@ def test_a_case_that_names_no_value_has_no_opinion_and_says_why() -> None:
     done = work(parse(text + PIECE + SALE), read=reads(reading()), describe=describes)
     assert done.pieces[0].opinion is None
     assert done.warnings == ("no opinion is formed before the case names the type of value",)
+
+
+def test_an_identification_is_not_asked_for_a_value() -> None:
+    text = '[case]\nnumber = "7"\ntitle = "x"\nreport_option = "identification"\n'
+    done = work(parse(text + PIECE + WEIGHT), read=reads(reading()), describe=describes)
+    assert done.warnings == ()
+    assert done.totals.value is None
+    assert done.totals.without_metal == ()
+    assert done.pieces[0].weight
+    assert done.pieces[0].metal is None
 
 
 def test_totals_add_what_there_is_and_name_what_is_not() -> None:
@@ -287,8 +306,8 @@ def test_what_the_marks_do_not_bear_out_is_told() -> None:
         + '[[piece.mark]]\ntext = "I"\n[piece.confirmed]\nkind = "plated"\nreason = "x"\n'
     )
     assert (
-        "the confirmed reading (plated) has probability 0.00 by the marks;"
-        " likeliest by the marks: solid, London, 1884 (0.90)"
+        "the confirmed reading (plated) has a probability of <1 % by the marks;"
+        " likeliest by the marks: solid, London, 1884 (90 %)"
     ) in one(text).warnings
 
 

@@ -6,7 +6,7 @@ import pytest
 
 from planish.case.demo import copy_to, folder
 from planish.cli import main
-from planish.cli.issue import _numbered, lay_out_demo
+from planish.cli.issue import lay_out_demo
 
 
 @pytest.fixture(scope="module")
@@ -71,8 +71,13 @@ def test_an_incomplete_case_is_not_issued_and_each_gap_is_named(
     assert not out.exists()
     lines = err.splitlines()
     assert all(line.startswith("planish: case.toml: ") for line in lines)
-    assert len(lines) > 5
-    assert "--draft" in lines[-1]
+    count = len(lines) - 1
+    assert count > 5
+    assert lines[0] == (
+        f"planish: case.toml: no report was issued, {count} required elements are missing;"
+        " give them, or print a draft with --draft"
+    )
+    assert all(": missing: " in line for line in lines[1:])
 
 
 def test_a_draft_is_printed_and_called_so(
@@ -123,6 +128,74 @@ def test_a_report_that_cannot_be_written(
     assert err.count("\n") == 1
 
 
-def test_numbers_of_pieces_are_written_as_people_do() -> None:
-    assert _numbered([3]) == "piece 3"
-    assert _numbered([1, 2, 3, 7, 9, 10]) == "pieces 1-3, 7, 9-10"
+def test_pieces_that_lack_the_same_are_told_together(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    file = tmp_path / "case.toml"
+    pieces = "".join(f'[[piece]]\nnumber = {n}\ntitle = "x"\n' for n in (1, 2, 3))
+    file.write_text(f'[case]\nnumber = "1"\ntitle = "x"\n{pieces}', encoding="utf-8")
+
+    assert main(["appraise", str(file), "-o", str(tmp_path / "r.pdf")]) == 2
+    err = capsys.readouterr().err
+    assert err.count("pieces 1-3: missing: the description") == 1
+    assert "piece 1:" not in err
+
+
+def test_a_case_in_this_folder_that_is_a_folder_is_named(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+
+    assert main(["appraise", ".", "-o", "r.pdf"]) == 2
+    assert capsys.readouterr().err.startswith("planish: .: this is a folder; ")
+
+
+@pytest.fixture
+def mine(tmp_path: Path) -> Path:
+    """A demo case of one's own."""
+    return copy_to(tmp_path / "mine")
+
+
+PICTURE = next(p.name for p in (folder() / "photographs").iterdir() if p.name.endswith(".jpg"))
+
+
+@pytest.mark.parametrize("name", ["case.toml", "./x/../case.toml", f"photographs/{PICTURE}"])
+@pytest.mark.parametrize("link", ["", "symbolic", "hard"])
+@pytest.mark.parametrize("draft", [False, True])
+def test_the_report_never_overwrites_what_it_is_made_from(
+    mine: Path, name: str, link: str, *, draft: bool, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (mine.parent / "x").mkdir()
+    out = target = mine.parent / name
+    if link:
+        out = mine.parent / "out.pdf"
+        (out.symlink_to if link == "symbolic" else out.hardlink_to)(target.resolve())
+    before = target.read_bytes()
+
+    assert main(["appraise", str(mine), "-o", str(out), *(["--draft"] if draft else [])]) == 2
+    assert target.read_bytes() == before
+    err = capsys.readouterr().err
+    assert "would overwrite" in err
+    assert err.count("\n") == 1
+
+
+def test_a_file_that_is_no_pdf_is_not_overwritten(
+    mine: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    notes = tmp_path / "notes.txt"
+    notes.write_text("kept", encoding="utf-8")
+
+    assert main(["appraise", str(mine), "-o", str(notes)]) == 2
+    assert notes.read_text(encoding="utf-8") == "kept"
+    assert "it is no PDF" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("name", ["report.pdf", f"photographs/{PICTURE}"])
+def test_the_demo_spares_what_is_not_its_own(tmp_path: Path, name: str) -> None:
+    file = tmp_path / name
+    file.parent.mkdir(exist_ok=True)
+    file.write_bytes(b"%PDF-mine")
+
+    assert main(["demo", "-o", str(tmp_path)]) == 2
+    assert file.read_bytes() == b"%PDF-mine"
+    assert not (tmp_path / "case.toml").exists()

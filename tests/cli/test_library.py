@@ -91,8 +91,22 @@ def test_more_than_twenty_are_counted(capsys: pytest.CaptureFixture[str]) -> Non
 def test_no_row_is_no_proof(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["library", "device", "lion pasant"]) == 2
     err = capsys.readouterr().err
-    assert "proves nothing" in err
+    assert err.startswith("planish: device 'lion pasant': not in the library, which proves nothing")
     assert "lion passant" in err
+
+
+def test_what_only_mentions_the_words_is_not_passed_off_as_named_so(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    assert main(["library", "device", "zebra"]) == 0
+    assert capsys.readouterr().out.startswith("No device is named 'zebra'; what mentions it:\n")
+    assert main(["library", "device", "tiger"]) == 0
+    assert capsys.readouterr().out.startswith("tiger [tiger]\n")
+
+
+def test_a_fact_of_common_practice_says_so_once(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["library", "device", "lion"]) == 0
+    assert "practice (common practice" not in capsys.readouterr().out
 
 
 def test_the_shipped_library_is_sound(capsys: pytest.CaptureFixture[str]) -> None:

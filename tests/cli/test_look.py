@@ -25,7 +25,16 @@ def test_without_a_form_all_are_listed(capsys: pytest.CaptureFixture[str]) -> No
 
 def test_an_unknown_form_names_its_neighbour(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["look", "tepot"]) == 2
-    assert "did you mean teapot" in capsys.readouterr().err
+    err = capsys.readouterr().err
+    assert err.startswith(
+        "planish: 'tepot': not a form that the library knows; did you mean teapot"
+    )
+    assert err.endswith("? 'planish look' lists the forms\n")
+
+
+def test_a_place_known_by_practice_says_so_in_words(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["look", "teapot"]) == 0
+    assert "  practice  common practice in the trade" in capsys.readouterr().out
 
 
 @pytest.mark.parametrize("form", forms(load()))

@@ -30,6 +30,32 @@ def test_each_command_has_help_with_an_example(
     assert all(len(line) <= 80 for line in out.splitlines())
 
 
+SUBCOMMANDS = ("system", "device", "maker", "fineness", "source", "cycle")
+
+
+@pytest.mark.parametrize(
+    "path", [(), *((c,) for c in COMMANDS), *(("library", sub) for sub in SUBCOMMANDS)]
+)
+def test_examples_in_the_help_stand_one_a_line(
+    path: tuple[str, ...], capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main([*path, "--help"]) == ExitCode.DONE
+    out = capsys.readouterr().out
+    assert "\\b" not in out
+    lines = [line.strip() for line in out.split("\n\n", 1)[1].splitlines() if "planish " in line]
+    examples = [line for line in lines if line.startswith("planish ")]
+    assert examples
+    assert all(line.count("planish ") == 1 for line in examples)
+
+
+def test_library_alone_shows_its_help(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["library"]) == ExitCode.DONE
+    out, err = capsys.readouterr()
+    assert "Usage: planish library" in out
+    assert "planish library system Russia\n" in out
+    assert err == ""
+
+
 @pytest.mark.parametrize(
     ("arguments", "says"),
     [
@@ -63,7 +89,7 @@ def test_a_fault_of_the_program_has_a_code_of_its_own(
 
 
 def test_a_message_holds_no_control_characters() -> None:
-    assert str(BadInput("a\x1b[2Jb\nc", "here")) == "planish: a\\x1b[2Jb c, here"
+    assert str(BadInput("a\x1b[2Jb\nc", "here")) == "planish: here: a\\x1b[2Jb c"
 
 
 def test_a_reader_that_goes_away_is_no_fault() -> None:

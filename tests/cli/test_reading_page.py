@@ -82,10 +82,18 @@ def test_sources_are_named_in_full_and_memory_is_called_so() -> None:
     assert "memory  from memory, no source" in text
 
 
-def test_no_reading_above_half_is_said_to_be_unsettled() -> None:
-    text = told(finding(reading("1884", 0.46), reading("1833", 0.41)))
+@pytest.mark.parametrize("chance", [0.46, 0.79])
+def test_no_reading_of_four_in_five_is_said_to_be_unsettled(chance: float) -> None:
+    text = told(finding(reading("1884", chance), reading("1833", 0.2)))
 
-    assert text.startswith("Not settled; likeliest of 2: Birmingham, 1884: 46 %\n")
+    says = f"Not settled; likeliest of 2: Birmingham, 1884: {chance:.0%}".replace("%", " %")
+    assert text.startswith(f"{says}\n")
+
+
+def test_a_reading_of_four_in_five_is_the_verdict() -> None:
+    text = told(finding(reading("1884", 0.8), reading("1833", 0.2)))
+
+    assert text.startswith("Birmingham, 1884: 80 %\n")
 
 
 def test_an_unknown_system_proves_nothing() -> None:
@@ -93,7 +101,8 @@ def test_an_unknown_system_proves_nothing() -> None:
 
     text = told(finding(unknown))
 
-    assert text.startswith("Not settled: no reading")
+    assert text.startswith("Not settled: no reading of these marks stands out.\n")
+    assert "That no system of the library explains them: 90 %." in text
     assert "no proof" in text
 
 

@@ -180,7 +180,8 @@ class Assignment(Table, frozen=True, kw_only=True):
     client: who engaged the appraiser.
     intended_use: what the report is for.
     intended_users: who may rely on it, by name or type.
-    report_option: appraisal report or restricted appraisal report.
+    report_option: appraisal report, restricted appraisal report, or identification: what the pieces
+        are, with no value stated and nothing asked for that only a value needs.
     type_of_value: fair market value, market value, retail replacement value, ...
     value_definition: the definition of that value, in full.
     definition_source: where the definition is taken from.
@@ -235,6 +236,11 @@ class Assignment(Table, frozen=True, kw_only=True):
     certification: Certification = Certification()
     tax: Tax | None = None
     revision: Revision | None = None
+
+    @property
+    def identifies_only(self) -> bool:
+        """Whether the report says what the pieces are and states no value."""
+        return self.report_option is ReportOption.IDENTIFICATION
 
 
 class MetalPrice(Table, frozen=True, kw_only=True):

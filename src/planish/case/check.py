@@ -10,7 +10,8 @@ from typing import Annotated, Union, get_args, get_origin, get_type_hints
 
 import msgspec
 
-from planish.case.faults import Steps, did_you_mean, quoted
+from planish.case.faults import Steps, did_you_mean, nearest, quoted
+from planish.case.kinds import EARLIEST, LATEST
 from planish.quantity import QuantityError
 
 #: (steps, what, how to mend)
@@ -25,6 +26,14 @@ _NAMES = {
     str: "a text",
     list: "a list",
     dict: "a table",
+}
+
+
+#: kind of quantity -> what it is, and a bare number written as one
+_WITH_UNIT: Mapping[str, tuple[str, str]] = {
+    "mass": ("a mass with its unit", "{} g"),
+    "length": ("a length with its unit", "{} cm"),
+    "money": ("an amount with its currency", "USD {}"),
 }
 
 
@@ -108,13 +117,18 @@ def _struct(
         )
         return
     hints, fields = _shape(kind)
+    meant: set[str | None] = set()
     for key, entry in value.items():
         if key in fields:
             yield from _walk(entry, hints[fields[key].name], (*steps, key), parsers)
         else:
-            yield ((*steps, key), "unknown key", _mend_key(key, fields, value))
+            name = _meant(key, fields, value)
+            meant.add(name)
+            known = f"known here: {', '.join(fields)}"
+            yield ((*steps, key), "unknown key", f"did you mean '{name}'?" if name else known)
     for name, field in fields.items():
-        if field.required and name not in value:
+        # a key that is only mistyped is told once
+        if field.required and name not in value and name not in meant:
             inner, _ = _bare(hints[field.name])
             is_table = isinstance(inner, type) and issubclass(inner, msgspec.Struct)
             mend = f"add a table [{name}]" if is_table else f"add '{name} = ...'"
@@ -132,15 +146,13 @@ def _shape(
     )
 
 
-def _mend_key(key: str, fields: Mapping[str, object], present: Mapping[str, object]) -> str:
+def _meant(key: str, fields: Mapping[str, object], present: Mapping[str, object]) -> str | None:
+    """The known key that an unknown one is likeliest a slip for."""
     # the attribute's plural is the likeliest slip for a table written in the singular
     for name in fields:
         if key in (f"{name}s", f"{name}es"):
-            return f"did you mean '{name}'?"
-    near = did_you_mean(key, [n for n in fields if n not in present]) or did_you_mean(
-        key, list(fields)
-    )
-    return near or f"known here: {', '.join(fields)}"
+            return name
+    return nearest(key, [n for n in fields if n not in present]) or nearest(key, list(fields))
 
 
 def _mapping(value: object, steps: Steps) -> Iterator[Raw]:
@@ -187,7 +199,7 @@ def _leaf(
     try:
         msgspec.convert(value, type=asked)
     except msgspec.ValidationError:
-        yield (steps, *_reworded(value, kind, metas))
+        yield (steps, *_reworded(value, kind, metas, name))
         return
     if name in parsers and isinstance(value, str):
         try:
@@ -199,7 +211,9 @@ def _leaf(
             yield (steps, str(fault), f"write it like '{example}'")
 
 
-def _reworded(value: object, kind: object, metas: list[msgspec.Meta]) -> tuple[str, str]:
+def _reworded(
+    value: object, kind: object, metas: list[msgspec.Meta], name: str = ""
+) -> tuple[str, str]:
     if isinstance(kind, type) and issubclass(kind, enum.Enum):
         words = [str(member.value) for member in kind]
         return (
@@ -210,7 +224,13 @@ def _reworded(value: object, kind: object, metas: list[msgspec.Meta]) -> tuple[s
         )
     wanted = _NAMES.get(kind, "something else") if isinstance(kind, type) else "something else"
     if kind is str and isinstance(value, bool | int | float):
-        return f"{quoted(value)} stands where a text is expected", f'write it as "{quoted(value)}"'
+        written = quoted(value)
+        if name in _WITH_UNIT and not isinstance(value, bool):
+            return (
+                f"{written} is a bare number where {_WITH_UNIT[name][0]} is expected",
+                f'write it like "{_WITH_UNIT[name][1].format(written)}"',
+            )
+        return f"{written} stands where a text is expected", f'write it as "{written}"'
     if kind is str and value == "":
         return "the text is empty", "fill it in or take the key out"
     if kind is str and isinstance(value, str):
@@ -235,13 +255,13 @@ def _reworded(value: object, kind: object, metas: list[msgspec.Meta]) -> tuple[s
 def _year(value: float) -> tuple[str, str] | None:
     if value % 1:
         return f"{quoted(value)} is not a year", "write four figures, like 1884"
-    if 1000 <= value <= 2200:
+    if EARLIEST <= value <= LATEST:
         return None
     figures = str(value) if abs(value) < 10**9 else ""
     cut = figures[:4] if len(figures) == 5 else ""
-    guess = f"did you mean {cut}?" if cut and 1000 <= int(cut) <= 2200 else ""
+    guess = f"did you mean {cut}?" if cut and EARLIEST <= int(cut) <= LATEST else ""
     return (
-        f"{quoted(value)} is not a year between 1000 and 2200",
+        f"{quoted(value)} is not a year between {EARLIEST} and {LATEST}",
         guess or "write four figures, like 1884",
     )
 

@@ -22,6 +22,19 @@ _ASSUMES_SALE = frozenset(
 )
 
 
+#: rules that ask for what only an opinion of value needs; not applied to an identification
+VALUE_RULES = frozenset(
+    {
+        "property-interest", "type-of-value", "value-definition", "definition-source", "terms",
+        "exposure-time", "effective-date", "currency", "market-level", "market-reason", "premium",
+        "sales-tax", "sales-comparison", "cost", "income", "prior-sales", "reconciliation",
+        "certify-fee", "metal-price", "tax-statement", "tax-date", "tax-restrictions",
+        "tax-penalties", "acquired", "weight", "opinion", "opinion-value", "reasons",
+        "comparables",
+    }
+)  # fmt: skip
+
+
 class Gap(msgspec.Struct, frozen=True, kw_only=True):
     """One missing element.
 
@@ -41,7 +54,7 @@ class Gap(msgspec.Struct, frozen=True, kw_only=True):
     def __str__(self) -> str:
         """The gap in one line."""
         where = f"piece {self.piece}: " if self.piece is not None else ""
-        return f"{where}{self.what} is missing ({self.clause}); {self.remedy}"
+        return f"{where}missing: {self.what} ({self.clause}); {self.remedy}"
 
 
 class CaseRule(msgspec.Struct, frozen=True):
@@ -70,9 +83,14 @@ class PieceRule(msgspec.Struct, frozen=True):
 
 def missing(case: Case) -> list[Gap]:
     """All gaps, those of the assignment first, then piece by piece."""
-    gaps = [_gap(rule) for rule in CASE_RULES if rule.lacks(case)]
+    exempt = VALUE_RULES if case.case.identifies_only else frozenset()
+    gaps = [_gap(r) for r in CASE_RULES if r.rule not in exempt and r.lacks(case)]
     for piece in case.pieces:
-        gaps += [_gap(rule, piece.number) for rule in PIECE_RULES if rule.lacks(case, piece)]
+        gaps += [
+            _gap(r, piece.number)
+            for r in PIECE_RULES
+            if r.rule not in exempt and r.lacks(case, piece)
+        ]
     return gaps
 
 
@@ -288,7 +306,7 @@ PIECE_RULES: tuple[PieceRule, ...] = (
     PieceRule("confirmed", "confirmed", "the appraiser's confirmed reading",
               "confirm what the piece is and why: the program only proposes", "USPAP SR 7-2(e)",
               "seen", _described("confirmed")),
-    PieceRule("weight", "weight", "the weight, though its metal's value is stated",
+    PieceRule("weight", "weight", "the weight, from which the metal's value is stated",
               "add [piece.weight], or write use_metal_value = false", "common practice",
               "practice", lambda _, p: wants_metal(p) and p.weight is None),
     PieceRule("balance", "weight.balance", "the balance used",

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 from itertools import pairwise
 
 from planish.case.faults import Steps, did_you_mean, quoted
+from planish.case.kinds import EARLIEST, LATEST, ReportOption
 from planish.case.quantities import money_pair, to_grams
 
 Raw = tuple[Steps, str, str]
@@ -15,7 +16,7 @@ def cross_faults(raw: Mapping[str, object]) -> list[Raw]:
 
     Looks at the raw tables, so that these faults are told beside faults of type.
     """
-    return [*_pieces(raw), *_assignment(raw)]
+    return [*_pieces(raw), *_assignment(raw), *_identification(raw)]
 
 
 def _rows(value: object) -> _Rows:
@@ -40,8 +41,27 @@ def _assignment(raw: Mapping[str, object]) -> Iterator[Raw]:
         )
 
 
+def _identification(raw: Mapping[str, object]) -> Iterator[Raw]:
+    """An identification states no value: whatever states one is told, not passed over."""
+    case = _table(raw, "case")
+    if case.get("report_option") != ReportOption.IDENTIFICATION.value:
+        return
+    given: list[Steps] = [("case", key) for key in ("type_of_value", "tax") if key in case]
+    given += [("metal_price",)] if "metal_price" in raw else []
+    for i, piece in _rows(raw.get("piece")):
+        given += [("piece", i, key) for key in ("opinion", "comparable") if key in piece]
+    for steps in given:
+        yield (
+            steps,
+            "an identification states no value",
+            "take this out, or choose another report_option",
+        )
+
+
 def _pieces(raw: Mapping[str, object]) -> Iterator[Raw]:
     pieces = raw.get("piece")
+    if pieces is None and any(did_you_mean(key, ["piece"]) for key in raw):
+        return  # told as an unknown key
     if pieces is None or pieces == []:
         yield (
             (),
@@ -71,12 +91,17 @@ def _pieces(raw: Mapping[str, object]) -> Iterator[Raw]:
 
 def _confirmed(confirmed: Mapping[str, object], here: Steps) -> Iterator[Raw]:
     low, high = confirmed.get("year_from"), confirmed.get("year_to")
-    if isinstance(low, int) and isinstance(high, int) and low > high:
+    if _is_year(low) and _is_year(high) and int(str(low)) > int(str(high)):
         yield (
             (*here, "confirmed", "year_to"),
             f"year_to {quoted(high)} is before year_from {quoted(low)}",
             "put the earlier year first",
         )
+
+
+def _is_year(value: object) -> bool:
+    """Whether the value is a year that the file may hold; one that is not is told by itself."""
+    return type(value) is int and EARLIEST <= value <= LATEST
 
 
 def _weight(weight: Mapping[str, object], here: Steps) -> Iterator[Raw]:

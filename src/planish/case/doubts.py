@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from planish.case.kinds import Belonging, ReadingKind, TestKind
 from planish.case.model import Confirmed, Piece
+from planish.evidence import percent
 from planish.marks import Reading, ReadingFinding
 
 #: a confirmed reading to which the engine gives less than this is told (judgment: one in ten)
@@ -76,15 +77,15 @@ def _of_reading(piece: Piece, finding: ReadingFinding, agreed: float | None) -> 
         yield (
             f"the confirmed reading ({piece.confirmed.kind.value}"
             + (f", {piece.confirmed.office}" if piece.confirmed.office else "")
-            + f") has probability {agreed:.2f} by the marks; likeliest by the marks:"
-            f" {best.kind}, {best.label} ({best.probability:.2f})"
+            + f") has a probability of {percent(agreed)} by the marks; likeliest by the marks:"
+            f" {best.kind}, {best.label} ({percent(best.probability)})"
         )
     for contradiction in finding.contradictions:
         yield f"contradiction: {contradiction.says}"
     if finding.observed.unread:
         yield f"not understood in the marks' text: {'; '.join(finding.observed.unread)}"
     if piece.confirmed is None and best is not None and finding.observed.marks:
-        yield f"the reading is not confirmed; likeliest: {best.label} ({best.probability:.2f})"
+        yield f"the reading is not confirmed; likeliest: {best.label} ({percent(best.probability)})"
 
 
 def _of_tests(piece: Piece) -> Iterator[str]:

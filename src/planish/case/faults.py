@@ -60,13 +60,16 @@ def quoted(value: object, most: int = 40) -> str:
     return text if len(text) <= most else text[: most - 3] + "..."
 
 
+def nearest(word: str, known: Sequence[str]) -> str | None:
+    """The known word that is nearest, None where none is near."""
+    near = difflib.get_close_matches(word.lower(), [k.lower() for k in known], n=1, cutoff=0.6)
+    return next((k for k in known if near and k.lower() == near[0]), None)
+
+
 def did_you_mean(word: str, known: Sequence[str]) -> str:
     """The nearest known word, as a remedy, or an empty text."""
-    near = difflib.get_close_matches(word.lower(), [k.lower() for k in known], n=1, cutoff=0.6)
-    for k in known:
-        if near and k.lower() == near[0]:
-            return f"did you mean '{k}'?"
-    return ""
+    found = nearest(word, known)
+    return f"did you mean '{found}'?" if found else ""
 
 
 def in_words(steps: Steps, numbers: Sequence[int | None] = ()) -> str:

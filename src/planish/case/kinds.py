@@ -81,10 +81,16 @@ Content = Annotated[
         extra={"kind": "content"},
     ),
 ]
+#: years that a piece may be of
+EARLIEST, LATEST = 1000, 2200
 Year = Annotated[
     int,
     msgspec.Meta(
-        description="A calendar year.", ge=1000, le=2200, examples=[1884], extra={"kind": "year"}
+        description="A calendar year.",
+        ge=EARLIEST,
+        le=LATEST,
+        examples=[1884],
+        extra={"kind": "year"},
     ),
 ]
 Share = Annotated[
@@ -107,10 +113,11 @@ class TypeOfValue(StrEnum):
 
 
 class ReportOption(StrEnum):
-    """Which kind of report is written (USPAP Standard 8)."""
+    """Which kind of report is written: the two of USPAP Standard 8, or one that states no value."""
 
     APPRAISAL = "appraisal report"
     RESTRICTED = "restricted appraisal report"
+    IDENTIFICATION = "identification"
 
 
 class MarketLevel(StrEnum):

@@ -30,7 +30,7 @@ def load(path: Path | str, *, photographs: bool = True) -> Case:
         CaseFaults: the file cannot be used; holds all faults that were found.
     """
     file = Path(path)
-    return parse(_text(file), file.name, folder=file.parent if photographs else None)
+    return parse(_text(file), file.name or str(file), folder=file.parent if photographs else None)
 
 
 def parse(text: str, name: str = "case file", folder: Path | None = None) -> Case:
@@ -80,7 +80,9 @@ def _text(file: Path) -> str:
     """
 
     def refused(what: str, mend: str, line: int | None = None) -> CaseFaults:
-        return CaseFaults(file.name, [Fault(where="", what=what, mend=mend, line=line)])
+        return CaseFaults(
+            file.name or str(file), [Fault(where="", what=what, mend=mend, line=line)]
+        )
 
     try:
         if file.is_dir():

@@ -6,6 +6,7 @@ from decimal import Decimal
 from planish.case.complete import wants_metal
 from planish.case.kinds import ReadingKind
 from planish.case.model import Assignment, Deduction, MetalPrice, Piece, Weight
+from planish.evidence import percent
 from planish.marks import ReadingFinding
 from planish.metal import (
     Alloy,
@@ -23,7 +24,7 @@ from planish.metal import Deduction as Comes
 from planish.metal import MetalPrice as Price
 from planish.quantity import Fineness, Mass, Money, UncertainDate
 
-#: a reading less sure than this lends no fineness (judgment: better odds than not)
+#: a fineness on which the readings agree less than this is not lent (judgment: better odds than not)
 _SURE = 0.5
 _NOT_STATED = "how this was found is not stated"
 
@@ -105,7 +106,7 @@ def _comes_off(row: Deduction, gross: Mass) -> Comes:
 
 
 def _alloy(piece: Piece, weight: Weight, reading: ReadingFinding) -> Alloy | None:
-    """The fineness to reckon with: as weighed in, as confirmed, or as read where that is likely."""
+    """The fineness to reckon with: as weighed in, as confirmed, or as likely by the readings."""
     basis = weight.fineness_basis or ""
     spread = Decimal(repr(weight.fineness_plus_minus or 0.0))
     if weight.fineness is not None:
@@ -113,11 +114,21 @@ def _alloy(piece: Piece, weight: Weight, reading: ReadingFinding) -> Alloy | Non
     if piece.confirmed and piece.confirmed.fineness:
         basis = basis or "mark, as confirmed by the appraiser"
         return Alloy(fineness=Fineness.of(piece.confirmed.fineness), plus_minus=spread, basis=basis)
-    best = reading.best
-    if piece.confirmed is None and best and best.fineness and best.probability >= _SURE:
-        basis = basis or f"mark, as read with probability {best.probability:.2f}, not confirmed"
-        return Alloy(fineness=Fineness.of(best.fineness), plus_minus=spread, basis=basis)
+    permille, agreed = _agreed(reading)
+    if piece.confirmed is None and permille and agreed >= _SURE:
+        basis = basis or f"mark, as its readings agree ({percent(agreed)}), not confirmed"
+        return Alloy(fineness=Fineness.of(permille), plus_minus=spread, basis=basis)
     return None
+
+
+def _agreed(reading: ReadingFinding) -> tuple[float, float]:
+    """The fineness [permille] likeliest over all readings, and its probability; 0 where none is."""
+    by: dict[float, float] = {}
+    for r in reading.readings:
+        if r.fineness:
+            by[r.fineness] = by.get(r.fineness, 0.0) + r.probability
+    permille = max(by, key=lambda f: by[f], default=0.0)
+    return permille, min(1.0, by.get(permille, 0.0))
 
 
 def _price(price: MetalPrice) -> Price:

@@ -29,7 +29,7 @@ def work(
     A figure that cannot be is told as a warning of its piece; the rest of the case goes on.
     """
     pieces = tuple(_piece(case, piece, read, describe) for piece in case.pieces)
-    lacking = needs(case.case)
+    lacking = [] if case.case.identifies_only else needs(case.case)
     warnings = []
     if lacking:
         warnings.append(f"no opinion is formed before the case names {', '.join(lacking)}")

@@ -35,7 +35,7 @@ from planish.cli.terminal import say
     help="A folder with fonts for signs that the shipped ones lack; may be given again.",
 )
 def appraise(case: Path, output: Path, paper: str, fonts: tuple[Path, ...], *, draft: bool) -> None:
-    r"""Read the case, the marks, the weights and the comparables; issue the report.
+    """Read the case, the marks, the weights and the comparables; issue the report.
 
     It is issued whole or not at all: what is missing is named, one line each.
     With --draft it is printed all the same, marked as a draft on every page.
@@ -43,7 +43,7 @@ def appraise(case: Path, output: Path, paper: str, fonts: tuple[Path, ...], *, d
     \b
     planish appraise mycase/case.toml -o mycase/report.pdf
     planish appraise mycase/case.toml -o report.pdf --paper letter
-    """
+    """  # noqa: D301  # click reads the backspace
     from planish.cli.issue import issue
 
     say(issue(case, output, paper, draft=draft, fonts=fonts))

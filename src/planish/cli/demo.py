@@ -18,13 +18,13 @@ from planish.cli.terminal import say
     help="Where to.",
 )
 def demo(output: Path) -> None:
-    r"""Write an invented case and its report; everything in it is made up.
+    """Write an invented case and its report; everything in it is made up.
 
     A file in FOLDER that you have changed is not overwritten.
 
     \b
     planish demo -o planish-demo
-    """
+    """  # noqa: D301  # click reads the backspace
     from planish.cli.issue import issue, lay_out_demo
 
     case = lay_out_demo(output)

@@ -25,7 +25,8 @@ class BadInput(Exception):  # noqa: N818  # says what it is
 
     def __init__(self, what: str, where: str = "", mend: str = "") -> None:
         self.what, self.where, self.mend = what, where, mend
-        self.lines: tuple[str, ...] = (", ".join(part for part in (what, where, mend) if part),)
+        said = "; ".join(part for part in (what, mend) if part)
+        self.lines: tuple[str, ...] = (f"{where}: {said}" if where else said,)
         super().__init__(self.lines[0])
 
     @classmethod

@@ -8,6 +8,7 @@ import msgspec
 
 from planish.cli.errors import BadInput
 from planish.cli.terminal import prose, say, table, tint
+from planish.cli.wording import CONFIDENCE, UNPRINTED
 
 if TYPE_CHECKING:
     from planish.library import Library
@@ -23,24 +24,20 @@ _TABLES = {
     "source": ("sources", ("key", "title"), "source"),
 }
 
-_CONFIDENCE = {
-    "two-sources": "two sources agree",
-    "sourced": "one source",
-    "memory": "from memory, no source",
-    "practice": "common practice in the trade",
-}
 
-
-@click.group(short_help="Look up the shipped facts and their sources.")
-def library() -> None:
-    r"""Look up the shipped facts, each with its source and how sure it is.
+@click.group(short_help="Look up the shipped facts and their sources.", invoke_without_command=True)
+@click.pass_context
+def library(context: click.Context) -> None:
+    """Look up the shipped facts, each with its source and how sure it is.
 
     \b
     planish library system Russia
     planish library cycle Birmingham 1884
     planish library maker "W&D"
     planish library check
-    """
+    """  # noqa: D301  # click reads the backspace
+    if context.invoked_subcommand is None:
+        click.echo(context.get_help())
 
 
 def _command(name: str, what: str, examples: Sequence[str]) -> None:
@@ -89,13 +86,13 @@ _command(
 @click.option("--all", "everything", is_flag=True, help=f"Show more than {_MOST} rows.")
 @click.option("--json", "as_json", is_flag=True, help="Print the rows as JSON.")
 def cycle(query: tuple[str, ...], *, everything: bool, as_json: bool) -> None:
-    r"""Find date letters by office, year and letter, in any order.
+    """Find date letters by office, year and letter, in any order.
 
     \b
     planish library cycle Birmingham 1884
     planish library cycle London k
     planish library cycle 1756
-    """
+    """  # noqa: D301  # click reads the backspace
     from planish.cli.lookup import letters
     from planish.library import load
 
@@ -124,7 +121,7 @@ def cycle(query: tuple[str, ...], *, everything: bool, as_json: bool) -> None:
             + (f", {f.cycle.outline}" if f.cycle.outline else "")
             + (", doubtful" if f.letter.doubtful else "")
             + f"; struck {f.letter.start} to {f.letter.end}; {f.cycle.source}"
-            + f" ({_CONFIDENCE[f.cycle.confidence.value]})",
+            + f" ({CONFIDENCE[f.cycle.confidence.value]})",
         )
         for f in (found if everything else found[:_MOST])
     ]
@@ -159,7 +156,7 @@ def _look_up(
     everything: bool,
     as_json: bool,
 ) -> None:
-    from planish.cli.lookup import near, search
+    from planish.cli.lookup import near, only_mentioned, search
     from planish.library import load
 
     shipped = load()
@@ -173,14 +170,17 @@ def _look_up(
     shown = found if everything else found[:_MOST]
     page = _PAGES[name]
     lines = [line for row in shown for line in page(row, shipped)]
+    if query and only_mentioned(found, names, query):
+        says = f"No {_TABLES[name][2]} is named '{query}'; what mentions it:"
+        lines = ["", *prose(says, 0, 2), *lines]
     say([*lines[1:], *_more(len(found), everything=everything)])
 
 
 def _none(what: str, query: str, nearest: Iterable[str], command: str) -> None:
     mend = " or ".join(f"'{n}'" for n in nearest if n.casefold() != query.casefold())
     raise BadInput(
-        f"no {what} '{query}'",
-        "in the library (which proves nothing about a piece)",
+        "not in the library, which proves nothing about a piece",
+        f"{what} '{query}'",
         f"did you mean {mend}?" if mend else f"'{command}' alone lists what there is",
     )
 
@@ -194,12 +194,16 @@ def _more(count: int, *, everything: bool) -> list[str]:
 def _years(low: object, high: object) -> str:
     if low is None and high is None:
         return ""
-    return f"{low if low is not None else ''}-{high if high is not None else ''}"
+    if high is None:
+        return f"{low} or later"
+    return f"{low}-{high}" if low is not None else f"{high} or earlier"
 
 
 def _grounds(row: msgspec.Struct) -> str:
     confidence = str(getattr(row, "confidence", ""))
-    return f"{getattr(row, 'source', '')} ({_CONFIDENCE.get(confidence, confidence)})"
+    said = CONFIDENCE.get(confidence, confidence)
+    keys = [k for k in getattr(row, "sources", ()) if k not in UNPRINTED]
+    return f"{'; '.join(keys)} ({said})" if keys else said
 
 
 def _entry(title: str, pairs: Sequence[tuple[str, object]]) -> list[str]:

@@ -1,24 +1,31 @@
 """``planish look``: where the marks of a form usually are."""
 
 import difflib
+from collections.abc import Iterable
+from typing import TYPE_CHECKING
 
 import click
 
 from planish.cli.errors import BadInput
 from planish.cli.terminal import heading, prose, say, table, tint
+from planish.cli.wording import CONFIDENCE, UNPRINTED
+
+if TYPE_CHECKING:
+    from planish.library import Library
+    from planish.library.rows import Spot
 
 
 @click.command(short_help="Where the marks of a form usually are.")
 @click.argument("form", nargs=-1)
 def look(form: tuple[str, ...]) -> None:
-    r"""Say where the marks of this FORM usually are, likeliest place first.
+    """Say where the marks of this FORM usually are, likeliest place first.
 
     Without a form, list all forms known.
 
     \b
     planish look teapot
     planish look "pair of candlesticks"
-    """
+    """  # noqa: D301  # click reads the backspace
     from planish.library import load
     from planish.marks.where import ANY, forms, resolve, where_to_look
 
@@ -33,7 +40,9 @@ def look(form: tuple[str, ...]) -> None:
         near = difflib.get_close_matches(words.lower(), forms(library), n=3, cutoff=0.5)
         mend = f"did you mean {' or '.join(near)}? " if near else ""
         raise BadInput(
-            f"no form '{words}'", "in the library", f"{mend}'planish look' lists the forms"
+            "not a form that the library knows",
+            f"'{words}'",
+            f"{mend}'planish look' lists the forms",
         )
     title = found if found.casefold() == words.casefold() else f"{words}: looked up as {found}"
     lines = [tint(f"Where to look: {title}", "head")]
@@ -45,8 +54,18 @@ def look(form: tuple[str, ...]) -> None:
     if found != ANY and (anywhere := where_to_look(ANY, library)):
         lines += [*heading("On every piece")]
         lines += [line for s in anywhere for line in prose(f"- {s.place}", 2, 2)]
-    lines += [
-        *heading("Sources"),
-        *table(sorted({(key, s.confidence.value) for s in spots for key in s.sources})),
-    ]
+    lines += [*heading("Sources"), *table(_sources(spots, library))]
     say(lines)
+
+
+def _sources(spots: "Iterable[Spot]", library: "Library") -> list[tuple[str, ...]]:
+    """Each source by key with its title; what no source backs says so."""
+    titles = {s.key: s.title for s in library.sources}
+    cited = sorted({(key, s.confidence.value) for s in spots for key in s.sources})
+    return [
+        (
+            key,
+            UNPRINTED[key] if key in UNPRINTED else f"{titles.get(key, key)} ({CONFIDENCE[sure]})",
+        )
+        for key, sure in cited
+    ]

@@ -13,6 +13,8 @@ from planish.library.rows import Cycle, Office
 
 R = TypeVar("R", bound=msgspec.Struct)
 
+#: rank of a row that holds the words in a field that does not name it
+_MENTIONED = 3
 _PARTED = re.compile(r"[;|]")
 _YEAR = re.compile(r"\d{4}")
 
@@ -31,6 +33,12 @@ def search(rows: Sequence[R], names: Sequence[str], query: str) -> list[R]:
     return [row for _, _, row in sorted(ranked, key=lambda r: r[:2])]
 
 
+def only_mentioned(rows: Iterable[msgspec.Struct], names: Sequence[str], query: str) -> bool:
+    """Whether none of the rows found is named so: the query stands in other fields alone."""
+    words = query.casefold().split()
+    return all(_rank(row, names, " ".join(words), words) == _MENTIONED for row in rows)
+
+
 def _rank(
     row: msgspec.Struct, names: Sequence[str], query: str, words: Sequence[str]
 ) -> int | None:
@@ -46,7 +54,7 @@ def _rank(
         return 2
     fields = (getattr(row, f) for f in row.__struct_fields__ if f not in ("source", "confidence"))
     text = " ".join(str(v) for v in fields if v is not None).casefold()
-    return 3 if all(w in text for w in words) else None
+    return _MENTIONED if all(w in text for w in words) else None
 
 
 def near(rows: Iterable[msgspec.Struct], names: Sequence[str], query: str) -> list[str]:

@@ -49,7 +49,7 @@ class _Lazy(click.Group):
 @click.version_option(__version__, "-V", "--version", message="planish %(version)s")
 @click.pass_context
 def planish(context: click.Context) -> None:
-    r"""From the marks on antique silver to an opinion of value that holds up.
+    """From the marks on antique silver to an opinion of value that holds up.
 
     \b
     planish look teapot                      where its marks usually are
@@ -59,7 +59,7 @@ def planish(context: click.Context) -> None:
 
     Exit codes: 0 done; 1 a finding that you asked to fail on; 2 input that
     cannot be used, with one line that says what, where and how to mend it.
-    """
+    """  # noqa: D301  # click reads the backspace
     if context.invoked_subcommand is None:
         click.echo(context.get_help())
 

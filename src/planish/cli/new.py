@@ -13,7 +13,7 @@ from planish.cli.terminal import say
 @click.option("--title", metavar="TEXT", default="New case", help="What the case is called.")
 @click.option("--number", metavar="TEXT", default="1", help="The case's permanent number.")
 def new(path: Path, title: str, number: str) -> None:
-    r"""Write a new case file, with every question that a report must answer.
+    """Write a new case file, with every question that a report must answer.
 
     PATH is a file ending in .toml, or a folder, which then gets case.toml. A
     file that is there already is never overwritten.
@@ -21,7 +21,7 @@ def new(path: Path, title: str, number: str) -> None:
     \b
     planish new mycase/case.toml
     planish new --title "Tea service" --number 2026-014 mycase
-    """
+    """  # noqa: D301  # click reads the backspace
     from planish.case.new import starting_file
 
     try:

@@ -3,7 +3,8 @@
 from collections.abc import Iterable, Iterator
 
 from planish.cli.terminal import heading, percent, prose, table, tint
-from planish.evidence import Finding, in_words
+from planish.cli.wording import UNPRINTED
+from planish.evidence import SETTLED, Finding, in_words
 from planish.library import Library, load
 from planish.marks import Reading, ReadingFinding
 from planish.marks.explain import NONE
@@ -11,7 +12,6 @@ from planish.marks.explain import NONE
 _SHOWN_MAKERS = 4
 _SHOWN_RIVALS = 6
 _SLIGHTEST_DB = 0.5
-_SETTLED = 0.5  # likelier than all rivals together
 
 _KINDS = {
     "solid": "silver",
@@ -42,11 +42,13 @@ def page(
 def _verdict(found: ReadingFinding) -> list[str]:
     best = found.best
     if best is None or best.kind == "unknown":
-        chance = f" ({percent(best.probability)})" if best else ""
-        lines = [tint(f"Not settled: no reading of these marks stands out{chance}.", "head")]
+        lines = [tint("Not settled: no reading of these marks stands out.", "head")]
+        if best:
+            chance = percent(best.probability)
+            lines += prose(f"That no system of the library explains them: {chance}.")
         return lines + prose("No match here is no proof that the marks are false.")
     verdict = f"{best.label}: {percent(best.probability)}"
-    if best.probability < _SETTLED:
+    if best.probability < SETTLED:
         verdict = f"Not settled; likeliest of {len(found.readings)}: {verdict}"
     lines = [tint(line, "head") for line in prose(verdict, 0, 2)]
     detail = [_KINDS.get(best.kind, best.kind), best.system_label]
@@ -155,8 +157,7 @@ def _left_out(found: ReadingFinding) -> list[str]:
 def _sources(found: ReadingFinding, library: Library) -> list[str]:
     keys = list(dict.fromkeys(_source_keys(found)))
     titles = {s.key: s.title for s in library.sources}
-    words = {"memory": "from memory, no source", "practice": "common practice in the trade"}
-    rows = [(key, titles.get(key) or words.get(key, "not in the bibliography")) for key in keys]
+    rows = [(key, titles.get(key) or UNPRINTED.get(key, "not in the bibliography")) for key in keys]
     lines = [*heading("Sources"), *table(rows)] if rows else []
     if found.consulted:
         lines += ["", *prose("Consulted: " + "; ".join(found.consulted), 0, 2)]

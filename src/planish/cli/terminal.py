@@ -4,12 +4,19 @@ Colour is added only where the output is a terminal and NO_COLOR (no-color.org) 
 """
 
 import os
+import re
 import textwrap
 from collections.abc import Iterable, Sequence
 
 import click
 
+from planish.evidence.chance import percent
+
+__all__ = ["WIDTH", "clean", "heading", "percent", "prose", "say", "table", "tint"]
+
 WIDTH = 80
+_PERCENT = re.compile(r"(?<=\d) (?=%)")
+_HELD = "\ufffc"  # stands for a space that no line may end at
 
 #: what the colours mean; words, order and place say the same without them
 _COLOURS = {"for": "blue", "against": "red", "look": "yellow", "head": None, "quiet": None}
@@ -40,13 +47,19 @@ def heading(text: str) -> list[str]:
 
 def prose(text: str, indent: int = 2, hang: int = 0) -> list[str]:
     """Text wrapped to the width; later lines are set in by ``hang`` more."""
-    return textwrap.wrap(
-        clean(text),
-        WIDTH,
-        initial_indent=" " * indent,
-        subsequent_indent=" " * (indent + hang),
+    return _wrapped(clean(text), WIDTH, " " * indent, " " * (indent + hang))
+
+
+def _wrapped(text: str, width: int, first: str = "", later: str = "") -> list[str]:
+    """Lines of a text; a figure and its percent sign stay together."""
+    lines = textwrap.wrap(
+        _PERCENT.sub(_HELD, text),
+        width,
+        initial_indent=first,
+        subsequent_indent=later,
         break_on_hyphens=False,
     )
+    return [line.replace(_HELD, " ") for line in lines]
 
 
 def table(rows: Sequence[Sequence[str]], indent: int = 2, right: Sequence[int] = ()) -> list[str]:
@@ -73,20 +86,7 @@ def table(rows: Sequence[Sequence[str]], indent: int = 2, right: Sequence[int] =
             for c, cell in enumerate(row[:-1])
         ]
         lead = " " * indent + "".join(f"{cell}  " for cell in cells)
-        body = textwrap.wrap(row[-1], WIDTH - start, break_on_hyphens=False) or [""]
+        body = _wrapped(row[-1], WIDTH - start) or [""]
         lines.append((lead + body[0]).rstrip())
         lines += [" " * start + rest for rest in body[1:]]
     return lines
-
-
-def percent(probability: float) -> str:
-    """A probability as people read it; never 0 % or 100 %, for nothing is certain.
-
-    >>> percent(0.9996), percent(0.123), percent(0.0004)
-    ('>99 %', '12 %', '<1 %')
-    """
-    if probability >= 0.995:
-        return ">99 %"
-    if probability < 0.005:
-        return "<1 %"
-    return f"{probability * 100:.0f} %"

@@ -1,5 +1,6 @@
 """Findings: rival hypotheses, and a ledger that says why."""
 
+from planish.evidence.chance import SETTLED, percent
 from planish.evidence.finding import Contradiction, Finding, Hypothesis, Ledger, LedgerLine
 from planish.evidence.weights import (
     decibans,
@@ -11,6 +12,7 @@ from planish.evidence.weights import (
 )
 
 __all__ = [
+    "SETTLED",
     "Contradiction",
     "Finding",
     "Hypothesis",
@@ -21,5 +23,6 @@ __all__ = [
     "likelihood_ratio",
     "log_sum_exp",
     "normalise",
+    "percent",
     "probability",
 ]
