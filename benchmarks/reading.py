@@ -62,6 +62,73 @@ def described(file: Path) -> list[tuple[str, str | None]]:
     ]
 
 
+def made_up_makers(count: int) -> list[object]:
+    """Makers made up by a fixed seed: two to four initials, or a name, with a place and years."""
+    from planish.library.rows import Confidence, Maker  # noqa: PLC0415  # imported after it was timed
+
+    chance = random.Random(SEED)  # noqa: S311  # the same makers in every run
+    letters = "ABCDEFGHIKLMNPRSTW"
+    made: list[object] = []
+    for n in range(count):
+        first, last = chance.choice(letters), chance.choice(letters)
+        name = last + "".join(chance.choice("aeioulnrst") for _ in range(chance.randint(4, 9)))
+        begun = chance.randint(1650, 1950)
+        mark = chance.choice(
+            (
+                first + last,
+                f"{first}·{last}",
+                f"{first}.{name.upper()}",
+                f"{first}{last}/{last}{first}",
+            )
+        )
+        made.append(
+            Maker(
+                id=f"made-{n}", name=f"{first}. {name}", marks=mark,
+                place=chance.choice(("London", "Birmingham", "Sheffield", "New York", "Boston", "Paris")),
+                country=chance.choice(("GB", "GB", "GB", "US", "US", "FR")),
+                year_from=begun, year_to=begun + chance.randint(3, 40),
+                source="practice", confidence=Confidence.PRACTICE,
+            )
+        )  # fmt: skip
+    return made
+
+
+def registers(
+    pieces: Sequence[tuple[str, str | None]], counts: Sequence[int]
+) -> list[dict[str, object]]:
+    """Whole readings with registers of several sizes, beside RapidFuzz scanning each for the maker.
+
+    RapidFuzz (ratio, best five) gets the first text mark alone and the register's marks: what a
+    plain fuzzy look-up would do, with no reading of anything else.
+    """
+    from rapidfuzz import fuzz, process  # noqa: PLC0415  # a peer, for this table only
+
+    from planish.marks import Reader, describe  # noqa: PLC0415  # imported after it was timed
+
+    rows: list[dict[str, object]] = []
+    for count in counts:
+        makers = made_up_makers(count)
+        start = time.perf_counter()
+        reader = Reader(more_makers=makers)  # type: ignore[arg-type]  # made above
+        built = time.perf_counter() - start
+        marks = [m.marks for m in reader.register.makers]
+
+        def scan(text: str, _form: str | None, marks: list[str] = marks) -> object:
+            first = next((m.text for m in describe(text).marks if m.text), None)
+            return first and process.extract(first, marks, scorer=fuzz.ratio, limit=5)
+
+        rows.append(
+            {
+                "makers": len(marks),
+                "built_s": round(built, 2),
+                "read": timed(pieces, lambda t, f, r=reader: r.read(describe(t), f, explain=False)),
+                "whole": timed(pieces, lambda t, f, r=reader: r.read(describe(t), f)),
+                "scan": timed(pieces, scan),
+            }
+        )
+    return rows
+
+
 def timed(
     pieces: Sequence[tuple[str, str | None]], work: Callable[[str, str | None], object]
 ) -> dict[str, float]:
@@ -84,6 +151,8 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("records", nargs="?", type=Path, help="a file of pieces, one JSON a line")
     parser.add_argument("--count", type=int, default=INVENTED, help="invented sets of marks")
+    parser.add_argument("--makers", type=int, nargs="*", metavar="N",
+                        help="also with N made-up makers joined to the register, beside RapidFuzz")  # fmt: skip
     parser.add_argument("--json", action="store_true", help="print JSON")
     asked = parser.parse_args()
     result: dict[str, object] = {
@@ -109,6 +178,9 @@ def main() -> None:
         name: {label: timed(pieces, work) for label, work in works.items()}
         for name, pieces in sets.items()
     }
+    if asked.makers is not None:
+        pieces = sets.get("museum") or next(iter(sets.values()))
+        result["registers"] = registers(pieces, asked.makers or (1_000, 10_000, 100_000))
     print(json.dumps(result) if asked.json else _table(result))
 
 
@@ -127,6 +199,21 @@ def _table(result: dict[str, object]) -> str:
         for name, works in sets.items()
         for label, t in works.items()
     ]
+    rows = result.get("registers")
+    if isinstance(rows, list):
+        lines += [
+            "",
+            "| makers | built s | read, no ledger: median, 95 % ms | read, whole: median, 95 % ms | RapidFuzz scan alone: median, 95 % ms |",
+            "| --- | --- | --- | --- | --- |",
+        ]
+        lines += [
+            f"| {r['makers']} | {r['built_s']} | "
+            + " | ".join(
+                f"{r[k]['median_ms']}, {r[k]['p95_ms']}" for k in ("read", "whole", "scan")
+            )
+            + " |"
+            for r in rows
+        ]
     return "\n".join(lines)
 
 

@@ -20,7 +20,7 @@ DYNAMIC = frozenset({"cycle", "year", "initials-year", "code"})
 #: roles that the register of makers speaks to
 MAKERS = frozenset({"sponsor", "maker"})
 #: roles that a town mark known by its town may fill
-PLACES = frozenset({"town", "import", "office", "district"})
+PLACES = frozenset({"town", "town-2", "import", "office", "district"})
 
 
 class Way(msgspec.Struct, frozen=True):
