@@ -1,6 +1,7 @@
 """``planish read``: marks in words in, a reading out."""
 
 from collections.abc import Iterator
+from pathlib import Path
 from typing import TYPE_CHECKING, BinaryIO
 
 import click
@@ -10,7 +11,11 @@ from planish.cli.errors import Asked, BadInput
 from planish.cli.terminal import say
 
 if TYPE_CHECKING:
-    from planish.marks import Observed, ReadingFinding
+    from planish.library.rows import Maker
+    from planish.marks import Observed, Reader, ReadingFinding
+
+#: how many faults of one register are printed
+_MOST_FAULTS = 50
 
 
 class _Line(msgspec.Struct, frozen=True):
@@ -33,6 +38,14 @@ class _Line(msgspec.Struct, frozen=True):
     help='Read a file of pieces, one {"id", "description", "form"} a line; - is standard input.',
 )
 @click.option(
+    "--register",
+    "registers",
+    type=click.Path(exists=True, dir_okay=False, path_type=Path),
+    multiple=True,
+    metavar="FILE",
+    help="Makers of your own, a CSV file that joins the shipped register; may be given again.",
+)
+@click.option(
     "--fail-on",
     type=click.Choice(["contradiction", "plated", "unknown"]),
     multiple=True,
@@ -45,9 +58,10 @@ def read(
     lines: BinaryIO | None,
     fail_on: tuple[str, ...],
     *,
+    registers: tuple[Path, ...],
     as_json: bool,
 ) -> None:
-    r"""Read marks: fineness, place, years, maker; why, and what to look for next.
+    """Read marks: fineness, place, years, maker; why, and what to look for next.
 
     Each MARK is one mark as seen: letters as struck ("W&D", with . for a lost
     letter: "ST[.]RL[--]"), or the picture in words ("lion passant"). Give what
@@ -58,7 +72,8 @@ def read(
     planish read --form teapot --description "marked EPNS and a crown"
     planish read --json 800 "crescent and crown"
     planish read --lines catalogue.jsonl > readings.jsonl
-    """
+    planish read --register mine.csv "lion passant" anchor k "A·S"
+    """  # noqa: D301  # click reads the backspace
     if lines is not None:
         if marks or description or form or fail_on:
             raise BadInput(
@@ -66,7 +81,7 @@ def read(
                 "among the arguments",
                 "put the description and form of each piece into the file",
             )
-        _read_lines(lines)
+        _read_lines(lines, _reader(registers))
         return
     if not marks and not (description or "").strip():
         raise BadInput(
@@ -74,7 +89,7 @@ def read(
             "after 'planish read'",
             'give them one by one or with --description, as in: planish read "lion passant" k',
         )
-    finding = _read_one(marks, description, form)
+    finding = _read_one(marks, description, form, _reader(registers))
     if as_json:
         from planish.marks.plain import as_plain
 
@@ -118,15 +133,40 @@ def observed_of(
     )
 
 
+def _reader(registers: tuple[Path, ...]) -> "Reader":
+    """The engine over the shipped library and the makers of the registers.
+
+    Raises:
+        BadInput: a register cannot be read; each fault in its line.
+    """
+    from planish.marks import Reader, shipped_reader
+    from planish.marks.own_register import RegisterFaults, parse_register
+
+    if not registers:
+        return shipped_reader()
+    makers: list[Maker] = []
+    faults: list[str] = []
+    for path in registers:
+        try:
+            makers += parse_register(path.read_text(encoding="utf-8-sig"), path.name)
+        except UnicodeDecodeError as fault:
+            faults.append(f"{path.name}, byte {fault.start + 1}: no UTF-8 text; save it as UTF-8")
+        except RegisterFaults as found:
+            faults += [f"{found.name}, {f}" for f in found.faults[:_MOST_FAULTS]]
+            if len(found.faults) > _MOST_FAULTS:
+                faults.append(f"{found.name}, {len(found.faults) - _MOST_FAULTS} more faults")
+    if faults:
+        raise BadInput.several(faults)
+    return Reader(more_makers=makers)
+
+
 def _read_one(
-    marks: tuple[str, ...], description: str | None, form: str | None
+    marks: tuple[str, ...], description: str | None, form: str | None, reader: "Reader"
 ) -> "ReadingFinding":
-    from planish.marks import read as read_marks
-
-    return read_marks(observed_of(marks, description, form), form=form)
+    return reader.read(observed_of(marks, description, form), form)
 
 
-def _read_lines(file: BinaryIO) -> None:
+def _read_lines(file: BinaryIO, reader: "Reader") -> None:
     """Answer each good line in order; then name the lines that could not be read.
 
     Raises:
@@ -138,7 +178,7 @@ def _read_lines(file: BinaryIO) -> None:
     for number, line in _numbered(file):
         try:
             asked = msgspec.json.decode(line, type=_Line)
-            found = as_plain(_read_one((), asked.description, asked.form))
+            found = as_plain(_read_one((), asked.description, asked.form, reader))
         except msgspec.DecodeError as fault:
             faults.append(
                 f"not a piece ({fault}), {file.name} line {number}, write one "
