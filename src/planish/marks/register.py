@@ -141,7 +141,7 @@ class Register:
                 offer(maker, _READ_TURNED, f"mark {text} read upside down")
         for maker, text in self._short.get(key, ()):
             offer(maker, _WITHOUT_FIRM, f"mark {text}, without the firm's words")
-        if seen.form in ("name", "word", "initials", "mixed"):
+        if seen.form in ("name", "word", "mixed"):
             self._by_name(seen, offer)
         return tuple(found.values())
 
