@@ -42,6 +42,7 @@ MADE = "# Made by scripts/museum_case.py: a trial, to be made again and not edit
 NOTICE = "Made from public museum records for testing. No valuation; no photographs."
 ASSIGNMENT = {
     "number": "MUSEUM-TRIAL",
+    "report_option": "identification",
     "title": "Pieces of silver from public museum records",
     "intended_use": "To test identification by marks: the marks as the museums transcribe them are"
     " read blind, and the readings compared with what the curators conclude. No valuation is asked"

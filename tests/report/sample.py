@@ -128,8 +128,7 @@ def teapot(files: tuple[str, ...] = ("p0.jpg", "p1.jpg", "p2.jpg"), number: str 
             reason="Letter and cycle agree with the form and with the scratch weight. The sponsor"
             " is left open: two smiths used such a mark in these years.",
             sentence="London, 1765 or 1766, sterling; solid silver.",
-            words="likely",
-            percent="83 %",
+            chance="Probability of this reading: 83 % (likely)",
             rivals=(
                 Rival(
                     sentence="London, 1785 or 1786, sterling",
@@ -372,8 +371,7 @@ def spoons(number: str = "2") -> PieceView:
         ),
         reading=ReadingView(
             sentence="Electroplate, Sheffield or Birmingham, after 1840.",
-            words="extremely likely",
-            percent="97 %",
+            chance="Probability of this reading: 97 % (extremely likely)",
         ),
         weight=(
             Weighed(
@@ -568,6 +566,7 @@ def report(pieces: tuple[PieceView, ...] | None = None, *, draft: bool = True) -
             Line(label="Place and date", value="Anytown, 20 May 2026"),
         ),
         appraiser=Section(title="Qualifications", items=("Thirty years in the trade.",)),
+        lacks=2 if draft else 0,
         missing=(
             (
                 Missing(

@@ -1,5 +1,7 @@
 """A whole case as printed: what is asked of a report is there, and a draft says what it lacks."""
 
+import re
+from collections.abc import Callable
 from pathlib import Path
 
 import msgspec
@@ -8,8 +10,10 @@ import pytest
 from planish.case.load import parse
 from planish.case.work import work
 from planish.case.worked import Worked
+from planish.library import load
 from planish.marks.observation import Observed
 from planish.report import ReportView, attachments, view, write_report
+from planish.report.piece_view import subtitle
 
 CASE = """
 [case]
@@ -72,10 +76,21 @@ def printed(worked: Worked) -> ReportView:
 
 def test_a_case_with_gaps_is_a_draft_that_lists_them(printed: ReportView, worked: Worked) -> None:
     assert printed.draft
-    assert len(printed.missing) == len(worked.gaps) > 10
+    assert printed.lacks == len(worked.gaps) > 10
     first = printed.missing[0]
     assert (first.where, first.what) == ("Assignment", "The intended users")
-    assert {m.where for m in printed.missing} == {"Assignment", "Piece 7", "Piece 9"}
+    # what both lack stands once
+    assert {m.where for m in printed.missing} == {
+        "Assignment", "Piece 7", "Piece 9", "Pieces 7, 9"
+    }  # fmt: skip
+    assert len({(m.what, m.remedy) for m in printed.missing}) == len(printed.missing)
+
+
+def test_common_practice_is_not_named_twice(printed: ReportView) -> None:
+    clauses = {m.clause for m in printed.missing}
+    assert "common practice" in clauses
+    assert not any("(practice)" in c for c in clauses)
+    assert any(c.endswith(" (from memory)") for c in clauses)
 
 
 def test_the_doubts_are_shown_in_a_draft_only(worked: Worked) -> None:
@@ -124,7 +139,69 @@ def test_each_ledger_names_its_piece_and_its_sources(printed: ReportView) -> Non
 
 def test_a_piece_without_marks_has_no_reading(printed: ReportView) -> None:
     assert printed.pieces[1].reading is None
-    assert printed.pieces[1].subtitle == ""
+    assert printed.pieces[1].subtitle == "no marks recorded; not identified yet"
+
+
+def test_a_piece_whose_marks_are_not_read_says_so_below_its_title(worked: Worked) -> None:
+    work = worked.pieces[0]
+    best = work.reading.best
+    assert best is not None
+    unknown = msgspec.structs.replace(best, kind="unknown", label="no system")
+    reading = msgspec.structs.replace(work.reading, readings=(unknown,))
+    done = msgspec.structs.replace(work, reading=reading)
+    assert subtitle(done) == "not settled; no reading of its marks stands out"
+
+
+IDENTIFICATION = """
+[case]
+number = "T-2"
+title = "A spoon"
+client = "C. Lient"
+intended_use = "to know what it is"
+report_option = "identification"
+
+[[piece]]
+number = 1
+title = "A tablespoon"
+[[piece.mark]]
+device = "lion passant"
+"""
+
+
+def test_an_identification_names_itself_and_promises_and_totals_no_value() -> None:
+    told = view(work(parse(IDENTIFICATION), describe=lambda _: Observed()))
+    assert told.cover.kind == "identification"
+    assert told.cover.notices[0].startswith("Identification only: no opinion of value")
+    assert told.subject == "identification"
+    assert told.summary.paragraphs[0] == (
+        "This report says what the piece listed below is for C. Lient and states no value."
+    )
+    assert "metal" not in told.summary.paragraphs[-1]
+    assert "how the value" not in told.summary.paragraphs[-1]
+    assert (told.summary.total, told.summary.total_note) == ("", "")
+    assert [r.value for r in told.summary.schedule] == [""]
+    assert "Value" not in {s.title for s in told.assignment}
+    assert not any("value" in m.what.lower() for m in told.missing)
+
+
+def test_what_is_weighed_and_valued_is_announced(printed: ReportView) -> None:
+    how = printed.summary.paragraphs[-1]
+    assert "what it weighs, what its metal comes to and how the value was found." in how
+
+
+def test_an_identification_prints(tmp_path: Path, text_of: Callable[..., str]) -> None:
+    worked = work(parse(IDENTIFICATION), describe=lambda _: Observed())
+    out = tmp_path / "r.pdf"
+    write_report(worked, tmp_path, out)
+    letters = text_of(out).replace(" ", "")  # the cover's kind is set in spaced capitals
+    assert "IDENTIFICATION" in letters
+    assert "APPRAISALREPORT" not in letters
+    assert "notvalued" not in letters
+
+
+def test_no_source_names_a_file_of_the_project() -> None:
+    for source in load().sources:
+        assert not re.search(r"tests/|\.csv\b", f"{source.title} {source.note}"), source.key
 
 
 def test_results_inside_the_pdf_are_json_and_the_same_each_time(worked: Worked) -> None:

@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from planish.marks.observation import Case, Legibility, Mark, Style, Technique
+from planish.report.drawings import drawing
 from planish.report.marks_svg import INK, PAPER, mark_in_words, mark_svg
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -121,6 +122,40 @@ def test_a_device_with_a_drawing_is_drawn_and_without_one_named() -> None:
 
 def test_a_bare_lion_is_not_drawn_as_a_lion_passant() -> None:
     assert len(paths(mark_svg(Mark(device="lion")))) == len("lion")
+
+
+@pytest.mark.parametrize(
+    ("said", "same"),
+    [
+        ("crowned leopard", "leopard's head crowned"),
+        ("lion passant gardant", None),
+        ("king's head", None),  # names several heads
+        ("leopard", None),  # the animal or its head
+        ("horse's head over a shield", None),  # says more than the thesaurus knows
+    ],
+)
+def test_a_synonym_is_drawn_where_it_names_one_device(said: str, same: str | None) -> None:
+    assert drawing(said) == (drawing(same) if same else None)
+
+
+@pytest.mark.parametrize(
+    ("mark", "word"),
+    [
+        (Mark(text="[---]", legibility=Legibility.ILLEGIBLE), "illegible"),
+        (Mark(text="[---]", outline="shield"), "illegible"),
+        (Mark(legibility=Legibility.ILLEGIBLE, outline="follows the letter"), "illegible"),
+        (Mark(outline="oval"), "not read"),
+    ],
+)
+def test_a_mark_of_which_nothing_is_read_is_a_hatched_frame_and_a_word(
+    mark: Mark, word: str
+) -> None:
+    svg = mark_svg(mark)
+    frame, *letters = paths(svg)
+    assert str(frame.get("fill")).startswith("url(#")
+    assert frame.get("stroke-dasharray")
+    assert len(letters) == len(word.replace(" ", ""))
+    assert {p.get("fill") for p in letters} == {INK}
 
 
 def test_rows_stand_one_below_the_other() -> None:

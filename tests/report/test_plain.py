@@ -2,6 +2,7 @@
 
 import unicodedata
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -49,3 +50,18 @@ def test_nothing_invisible_is_left_but_the_breaks_made_here(text: str) -> None:
 @given(st.text(max_size=200))
 def test_breaking_changes_nothing_else(text: str) -> None:
     assert breakable(text).replace("\u200b", "") == text.replace("\u200b", "")
+
+
+@pytest.mark.parametrize(
+    ("text", "kept"),
+    [
+        ("height 12.1 cm", "height 12.1~cm"),
+        ("612.4 g, 19.69 ozt", "612.4~g, 19.69~ozt"),
+        ("98 % sure", "98~% sure"),
+        ("5.5 in", "5.5~in"),
+        ("1884 in London", "1884 in London"),
+        ("8 grams, 2 marks", "8 grams, 2 marks"),
+    ],
+)
+def test_a_figure_and_its_unit_stay_on_one_line(text: str, kept: str) -> None:
+    assert printed(text) == kept.replace("~", "\u00a0")

@@ -144,13 +144,18 @@ def test_a_reading_that_settles_nothing_says_so(cite: Citations) -> None:
     found = ReadingFinding(
         observed=Observed(), readings=(unknown,), finding=Finding(about="m", hypotheses=())
     )
-    assert reading(found, cite).sentence == "Not settled: no reading of these marks stands out."
+    shown = reading(found, cite)
+    assert shown.sentence == "Not settled: no reading of these marks stands out."
+    assert shown.chance == (
+        "Probability that no system of the library explains the marks: 90 % (very likely)"
+    )
 
 
-def test_a_reading_less_likely_than_its_rivals_together_is_not_settled(cite: Citations) -> None:
+@pytest.mark.parametrize("chance", [0.4, 0.79])
+def test_a_reading_below_four_in_five_is_not_settled(cite: Citations, chance: float) -> None:
     found = ReadingFinding(
         observed=Observed(),
-        readings=(a_reading(probability=0.4), a_reading(probability=0.35)),
+        readings=(a_reading(probability=chance), a_reading(probability=0.2)),
         finding=Finding(about="m", hypotheses=()),
     )
     shown = reading(found, cite)
@@ -166,7 +171,7 @@ def test_plate_is_named_as_plate(cite: Citations) -> None:
     )
     shown = reading(found, cite)
     assert shown.sentence == "British electroplate, 1860-1900 (plated)."
-    assert (shown.words, shown.percent) == ("likely", "83 %")
+    assert shown.chance == "Probability of this reading: 83 % (likely)"
     assert [r.sentence for r in shown.rivals] == ["London, 1765-1766, 925 fine"]
 
 

@@ -130,7 +130,11 @@ def told(worked: Worked, out: Path) -> list[str]:
     if worked.gaps:
         lines += [
             *heading(f"Missing: a draft until each is given ({len(worked.gaps)} in all)"),
-            *(line for row in grouped.gaps(worked.gaps) for line in prose(in_line(*row), 2, 2)),
+            *(
+                line
+                for row in grouped.gaps(worked.gaps)
+                for line in prose(in_line(*row).replace("missing: ", "", 1), 2, 2)
+            ),
         ]
     return lines
 

@@ -25,6 +25,8 @@ def view(worked: Worked, library: Library | None = None) -> ReportView:
         author=a.appraiser.name or "",
         date=_date(worked),
         draft=worked.draft,
+        lacks=len(worked.gaps),
+        subject="identification" if a.identifies_only else "appraisal",
         notice=a.notice or "",
         cover=case_view.cover(case),
         summary=case_view.summary(worked),
@@ -40,7 +42,7 @@ def view(worked: Worked, library: Library | None = None) -> ReportView:
         appraiser=case_view.appraiser(case),
         missing=case_view.missing(worked),
         doubts=case_view.doubts(worked) if worked.draft else (),
-        glossary=glossary(),
+        glossary=glossary(valued=not a.identifies_only),
     )
 
 

@@ -1,11 +1,14 @@
 """The assignment around the pieces: cover, summary, scope, conditions, certification, gaps."""
 
+from planish.case import grouped
+from planish.case.complete import Gap
 from planish.case.kinds import ReportOption
 from planish.case.model import Assignment, Case
 from planish.case.worked import PieceWork, Totals, Worked
 from planish.report.piece_view import anchor, basis, span_of, subtitle
 from planish.report.view import Cover, Line, Missing, Scheduled, Section, Summary
 from planish.report.words import day, grams, joined, money, sentence, share
+from planish.worth import Opinion
 
 _MAY_AFFECT = "If it is false, the value may be other than stated."
 _HYPOTHETICAL = (
@@ -14,6 +17,12 @@ _HYPOTHETICAL = (
 _RESTRICTED = (
     "Restricted appraisal report: for the named client and users only. How the opinions were reached"
     " may not be understood properly without the workfile."
+)
+
+
+_NO_VALUE = (
+    "Identification only: no opinion of value is stated here, and none may be drawn from it. It is no"
+    " appraisal."
 )
 
 
@@ -48,6 +57,8 @@ def _notices(a: Assignment) -> tuple[str, ...]:
     notices = []
     if a.report_option is ReportOption.RESTRICTED:
         notices.append(_RESTRICTED)
+    if a.identifies_only:
+        notices.append(_NO_VALUE)
     if a.revision is not None:
         r = a.revision
         notices.append(
@@ -70,9 +81,12 @@ def summary(worked: Worked) -> Summary:
     pieces = "the piece" if count == 1 else f"the {count} pieces"
     named = joined(
         f"This report states an opinion of the {a.type_of_value.value}" if a.type_of_value else "",
+        "This report says" if a.identifies_only else "",
         f"of {pieces} listed below" if a.type_of_value else "",
+        f"what {pieces} listed below {'is' if count == 1 else 'are'}" if a.identifies_only else "",
         f"at {day(a.effective_date)}" if a.type_of_value and a.effective_date else "",
-        f"for {a.client}" if a.type_of_value and a.client else "",
+        f"for {a.client}" if (a.type_of_value or a.identifies_only) and a.client else "",
+        "and states no value" if a.identifies_only else "",
         sep=" ",
     )
     value = f"The total is {money(totals.value)}." if totals.value and count > 1 else ""
@@ -81,27 +95,39 @@ def summary(worked: Worked) -> Summary:
         _yes(a.market.premium_included, "buyer's premium"),
         _yes(a.market.tax_included, "sales tax"),
     )
-    how = (
-        "For each piece the report says what was seen, what it is read as and how surely, what it"
-        " weighs, what its metal comes to, and how the value was found. What speaks for and against"
-        " each reading stands line by line in appendix A."
-    )
     paragraphs = [
         sentence(named),
         joined(value, sentence(market), sep=" "),
         f"Intended use: {sentence(a.intended_use)}" if a.intended_use else "",
-        how,
+        _contents(worked),
     ]
     return Summary(
         paragraphs=tuple(p for p in paragraphs if p),
-        schedule=tuple(_scheduled(w) for w in worked.pieces),
+        schedule=tuple(_scheduled(w, valued=not a.identifies_only) for w in worked.pieces),
         total=money(totals.value) if totals.value and count > 1 else "",
         total_note=_total_note(totals, count),
         value_heading=a.type_of_value.value.capitalize() if a.type_of_value else "Value",
     )
 
 
-def _scheduled(work: PieceWork) -> Scheduled:
+def _contents(worked: Worked) -> str:
+    """What is said of each piece: only what is there."""
+    works = worked.pieces
+    told = [
+        "what was seen",
+        "what it is read as and how surely",
+        "what it weighs" if any(w.weight for w in works) else "",
+        "what its metal comes to" if any(w.metal for w in works) else "",
+        "how the value was found" if any(w.opinion and w.opinion.value for w in works) else "",
+    ]
+    said = [t for t in told if t]
+    text = f"For each piece the report says {', '.join(said[:-1])} and {said[-1]}."
+    if any(w.observed.marks for w in works):
+        text += " What speaks for and against each reading stands line by line in appendix A."
+    return text
+
+
+def _scheduled(work: PieceWork, *, valued: bool) -> Scheduled:
     opinion, weight = work.opinion, work.weight
     net = weight.net if weight and weight.net is not None else None
     span = ""
@@ -112,10 +138,14 @@ def _scheduled(work: PieceWork) -> Scheduled:
         title=work.piece.title,
         reading=subtitle(work),
         weight=grams(net) if net is not None else "",
-        value=money(opinion.value) if opinion and opinion.value else "not valued",
+        value=_figure(opinion) if valued else "",
         range=span,
         anchor=anchor(work.piece),
     )
+
+
+def _figure(opinion: Opinion | None) -> str:
+    return money(opinion.value) if opinion and opinion.value else "not valued"
 
 
 def _total_note(totals: Totals, count: int) -> str:
@@ -125,18 +155,14 @@ def _total_note(totals: Totals, count: int) -> str:
             "The total is the sum of the single opinions, not the value of the pieces sold together."
         )
     if totals.value and totals.without:
-        notes.append(f"Without a value, and not in it: {_numbers(totals.without)}.")
+        notes.append(f"Without a value, and not in it: {grouped.numbered(totals.without)}.")
     if totals.metal:
         metal = f"The metal of the pieces that have a metal value comes to {money(totals.metal)}"
         metal += f", of which {money(totals.payable)} payable" if totals.payable else ""
         notes.append(f"{metal}; a floor, not a value.")
     if totals.without_metal:
-        notes.append(f"No metal value is stated for {_numbers(totals.without_metal)}.")
+        notes.append(f"No metal value is stated for {grouped.numbered(totals.without_metal)}.")
     return " ".join(notes)
-
-
-def _numbers(numbers: tuple[int, ...]) -> str:
-    return ("piece " if len(numbers) == 1 else "pieces ") + ", ".join(str(n) for n in numbers)
 
 
 def assignment(case: Case) -> tuple[Section, ...]:
@@ -153,7 +179,7 @@ def assignment(case: Case) -> tuple[Section, ...]:
             ),
         ),
         Section(
-            title="Value",
+            title="Dates" if a.identifies_only else "Value",
             lines=(
                 *_line("Type", a.type_of_value.value if a.type_of_value else None),
                 *_line("Definition", a.value_definition),
@@ -313,27 +339,32 @@ def appraiser(case: Case) -> Section | None:
 
 
 def missing(worked: Worked) -> tuple[Missing, ...]:
-    """What the report lacks, piece by piece."""
+    """What the report lacks, pieces that lack the same together."""
     return tuple(
         Missing(
-            where=f"Piece {g.piece}" if g.piece is not None else "Assignment",
-            what=f"{g.what[:1].upper()}{g.what[1:]}",
-            remedy=sentence(g.remedy),
-            clause=g.clause + (f" ({g.sure})" if g.sure in ("memory", "practice") else ""),
+            where=_capital(where) or "Assignment",
+            what=_capital(gap.what),
+            remedy=sentence(gap.remedy),
+            clause=_asked_by(gap),
         )
-        for g in worked.gaps
+        for where, gap in grouped.gaps(worked.gaps)
     )
 
 
+def _asked_by(gap: Gap) -> str:
+    """The clause, and whether it is recalled; common practice names itself."""
+    return gap.clause + (" (from memory)" if gap.sure == "memory" else "")
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
 def doubts(worked: Worked) -> tuple[Line, ...]:
-    """What the appraiser should look at again before the report is issued."""
-    return (
-        *(Line(label="Case", value=sentence(w)) for w in worked.warnings),
-        *(
-            Line(label=f"Piece {w.piece.number}", value=sentence(text))
-            for w in worked.pieces
-            for text in w.warnings
-        ),
+    """What the appraiser should look at again before the report is issued, told once each."""
+    return tuple(
+        Line(label=_capital(where), value=sentence(says))
+        for where, says in grouped.warnings(worked)
     )
 
 

@@ -1,5 +1,7 @@
 """Line drawings of devices: only those whose words leave no choice; others stand as their name.
 
+Any of a device's words in the library's thesaurus serves, where they name that device alone.
+
 The paths lie in ``drawings.json``, made from our own sketches by ``scripts/report_drawings.py``.
 """
 
@@ -9,6 +11,9 @@ import re
 from pathlib import Path
 
 import msgspec
+
+from planish.library import load
+from planish.marks.thesaurus import Thesaurus
 
 _TURN = re.compile(r",?\s*(?:facing|turned|looking|to)(?: the| to)*\s+(left|right)\b")
 
@@ -28,6 +33,20 @@ def _drawn() -> tuple[dict[str, str], dict[str, list[object]]]:
     return data["words"], data["drawings"]
 
 
+@functools.cache
+def _thesaurus() -> Thesaurus:
+    return Thesaurus(load().devices)
+
+
+@functools.lru_cache(maxsize=1024)
+def _named(text: str) -> str:
+    """The label of the one device that the words name in full, or of that which holds all named."""
+    thesaurus = _thesaurus()
+    named = {device for device, how_well in thesaurus.named(text).items() if how_well == 1.0}
+    widest = [d for d in named if all(o == d or d in thesaurus.ancestors(o) for o in named)]
+    return thesaurus.devices[widest[0]].label.casefold() if len(widest) == 1 else ""
+
+
 def drawing(device: str) -> Drawing | None:
     """The drawing of a device in words; None where there is none.
 
@@ -35,13 +54,16 @@ def drawing(device: str) -> Drawing | None:
     (False, True)
     >>> drawing("lion") is None
     True
+    >>> drawing("crowned leopard") == drawing("leopard's head crowned")
+    True
     """
     text = " ".join(device.replace("’", "'").casefold().split())
     turn = _TURN.search(text)
     if turn:
         text = text[: turn.start()] + text[turn.end() :]
     words, drawings = _drawn()
-    name = words.get(re.sub(r"^(?:a|an|the)\s+", "", text.strip(" ,.;")))
+    text = re.sub(r"^(?:a|an|the)\s+", "", text.strip(" ,.;"))
+    name = words.get(text) or words.get(_named(text))
     if name is None:
         return None
     width, height, path = drawings[name]

@@ -6,6 +6,7 @@
     a lost letter        a dotted empty box; an unknown number of letters: a box without ends
     a pictorial mark     its drawing (``drawings``), else its name in small capitals
     outline not known    a dashed frame; not recorded: no frame
+    nothing read         its outline, else a plain frame, hatched and dashed; beside it what it is
 
 Drawing raised marks light on dark follows the trade's printed tables (common practice). The same
 drawing serves the screen, the report and the thesaurus, so that an error of entry is seen at once.
@@ -16,7 +17,7 @@ import math
 from xml.sax.saxutils import escape, quoteattr
 
 from planish.marks.observation import Legibility, Mark, Style, Technique
-from planish.marks.transcription import TranscriptionError, parse
+from planish.marks.transcription import Gap, TranscriptionError, parse
 from planish.report.drawings import drawing
 from planish.report.letters_svg import CAP, Block, Glyph, laid_out
 from planish.report.outlines_svg import Shape, name_of, shape
@@ -29,6 +30,8 @@ _PAD = 110
 _LINE = 14
 _NAME_CAP = 150
 _NAME_WIDTH = 13
+#: room of a mark of which nothing is read
+_UNREAD = (0.0, -150.0, 330.0, 0.0)
 _TALL = ("shield", "circle", "square", "lozenge", "heart", "trefoil", "quatrefoil", "star", "cut")
 _RAISED = (Technique.RAISED, Technique.CAST)
 _DIM = (Legibility.OBSCURE, Legibility.ILLEGIBLE)
@@ -61,6 +64,8 @@ def mark_svg(mark: Mark, *, ink: str = INK, paper: str = PAPER) -> str:
     ink, paper: colours of the drawing and of its ground. 400 units are the height of a capital;
     the width and height attributes are in the same units, to be scaled by whoever places it.
     """
+    if (what := _nothing_read(mark)) is not None:
+        return _unread(mark, what, ink, paper)
     unsure = mark.doubtful or mark.legibility in _DIM
     blocks = _blocks(mark, unsure=unsure)
     box = _around(blocks)
@@ -81,7 +86,15 @@ def mark_svg(mark: Mark, *, ink: str = INK, paper: str = PAPER) -> str:
     left, top, right, bottom = (
         frame.box if frame else (box[0] - 30, box[1] - 30, box[2] + 30, box[3] + 30)
     )
+    return _document(mark, (left, top, right, bottom), _hatching(hatch, ink_of), body)
+
+
+def _document(
+    mark: Mark, box: tuple[float, float, float, float], hatching: str, body: list[str]
+) -> str:
+    """The drawing in its box as a whole document."""
     edge = _LINE * 1.5
+    left, top, right, bottom = box
     left, top, right, bottom = left - edge, top - edge, right + edge, bottom + edge
     width, height = right - left, bottom - top
     words = mark_in_words(mark)
@@ -89,11 +102,52 @@ def mark_svg(mark: Mark, *, ink: str = INK, paper: str = PAPER) -> str:
         f'<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label={quoteattr(words)} '
         f'width="{width:.0f}" height="{height:.0f}" '
         f'viewBox="{left:.0f} {top:.0f} {width:.0f} {height:.0f}">'
-        f"<title>{escape(words)}</title>"
-        f'<defs><pattern id="{hatch}" width="38" height="38" patternUnits="userSpaceOnUse" '
-        f'patternTransform="rotate(45)"><rect width="15" height="38" fill="{ink_of}"/></pattern>'
-        f"</defs>{''.join(body)}</svg>"
+        f"<title>{escape(words)}</title><defs>{hatching}</defs>{''.join(body)}</svg>"
     )
+
+
+def _hatching(name: str, ink: str, *, line: int = 15, step: int = 38) -> str:
+    return (
+        f'<pattern id="{name}" width="{step}" height="{step}" patternUnits="userSpaceOnUse" '
+        f'patternTransform="rotate(45)"><rect width="{line}" height="{step}" fill="{ink}"/></pattern>'
+    )
+
+
+def _nothing_read(mark: Mark) -> str | None:
+    """What to call a mark of which no letter and no picture is read; None where something is."""
+    if mark.device:
+        return None
+    try:
+        tokens = parse(mark.text).tokens if mark.text else ()
+    except TranscriptionError:
+        return None
+    if any(not isinstance(token, Gap) for token in tokens):
+        return None
+    return "illegible" if tokens or mark.legibility is Legibility.ILLEGIBLE else "not read"
+
+
+def _unread(mark: Mark, what: str, ink: str, paper: str) -> str:
+    """A mark of which nothing is read: where it was struck, and a word beside it."""
+    name = "u" + hashlib.sha256(repr((mark, ink, paper)).encode()).hexdigest()[:10]
+    frame = shape(mark.outline or "rounded rectangle", _UNREAD, _PAD)
+    if frame.path is None:  # it follows letters that are not there
+        frame = shape("rounded rectangle", _UNREAD, _PAD)
+    left, top, right, bottom = frame.box
+    word = laid_out(parse(what), Style.SANS, None)
+    scale = _NAME_CAP / CAP
+    x, y = right + 80, (top + bottom + _NAME_CAP) / 2
+    struck = (
+        f'<path d="{frame.path}" fill="url(#{name})" stroke="{ink}" stroke-width="{_LINE}" '
+        f'stroke-dasharray="{_LINE * 3} {_LINE * 2}"/>'
+    )
+    body = [struck]
+    body += [
+        f'<path transform="translate({x + g.x * scale:.0f} {y:.0f}) scale({scale:g})" '
+        f'd="{g.path}" fill="{ink}"/>'
+        for g in word.glyphs
+    ]
+    box = (left, top, x + word.box[2] * scale, bottom)
+    return _document(mark, box, _hatching(name, ink, line=5, step=44), body)
 
 
 def _plain(text: str) -> str:
@@ -115,8 +169,6 @@ def _blocks(mark: Mark, *, unsure: bool) -> list[Block]:
             blocks.append(_name(mark.text, mark.outline))
         else:
             blocks.append(laid_out(letters, mark.style, mark.case, all_unsure=unsure))
-    if not blocks:
-        blocks.append(laid_out(parse("[---]"), None, None))
     return _stacked(blocks)
 
 

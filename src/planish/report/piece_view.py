@@ -81,8 +81,10 @@ def subtitle(work: PieceWork) -> str:
     if confirmed is not None:
         return confirmed.wording or _confirmed_details(confirmed)
     best = work.reading.best
-    if best is None or best.kind == "unknown" or not work.observed.marks:
-        return ""
+    if not work.observed.marks:
+        return "no marks recorded; not identified yet"
+    if best is None or best.kind == "unknown":
+        return "not settled; no reading of its marks stands out"
     if not reading_view.settled(best):
         return f"not settled; likeliest by its marks: {reading_view.labelled(best)}"
     return f"{reading_view.labelled(best)} (proposed, not confirmed)"

@@ -14,6 +14,9 @@ _LONG = 26
 _AFTER = set("/._-?&=:;,|\\+~")
 _BREAK = "\u200b"
 
+#: the space between a figure and a unit; that no line ends there is common practice
+_UNIT = re.compile(r"(?<=\d) (?=(?:mm|cm|m|in(?! \w)|kg|mg|g|ozt|oz|dwt|gr|ct|dB|°C|%|‰)(?![\w-]))")
+
 
 def visible(text: str) -> str:
     """The text with every sign seen.
@@ -60,10 +63,19 @@ def _broken(word: str) -> str:
     return "".join(out)
 
 
+def held(text: str) -> str:
+    """The text with each figure kept on one line with the unit behind it.
+
+    >>> held("height 12.1 cm, 98 %") == "height 12.1\u00a0cm, 98\u00a0%"
+    True
+    """
+    return _UNIT.sub("\u00a0", text)
+
+
 def printed(value: object) -> object:
     """A JSON value with every text in it made fit for print."""
     if isinstance(value, str):
-        return value if value.startswith("<svg ") else breakable(visible(value))
+        return value if value.startswith("<svg ") else breakable(held(visible(value)))
     if isinstance(value, dict):
         return {key: printed(item) for key, item in value.items()}
     if isinstance(value, list | tuple):

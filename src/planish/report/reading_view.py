@@ -2,7 +2,7 @@
 
 import math
 
-from planish.evidence import Finding, LedgerLine, decibans, in_words, likelihood_ratio
+from planish.evidence import SETTLED, Finding, LedgerLine, decibans, in_words, likelihood_ratio
 from planish.marks.explain import role_words, shown
 from planish.marks.observation import Mark, Observed
 from planish.marks.reading import Assigned, NextLook, Reading, ReadingFinding
@@ -25,8 +25,6 @@ from planish.report.words import joined, likely, percent, sentence, signed
 _FULL_BAR = 20.0
 _RIVALS = 5
 _MAKERS = 4
-#: likelier than all rivals together
-_SETTLED = 0.5
 #: a maker less probable than this is not printed
 _LEAST = 0.02
 #: lines of marks not seen that move less than this are told together [dB]
@@ -76,8 +74,7 @@ def reading(found: ReadingFinding, cite: Citations) -> ReadingView:
         sentence="Not settled: no reading of these marks stands out."
         if unknown
         else sentence(("" if settled(best) else "Not settled; the likeliest: ") + labelled(best)),
-        words=likely(best.probability),
-        percent=percent(best.probability),
+        chance=_chance(best),
         makers=tuple(
             Rival(
                 sentence=joined(m.name, joined(m.place, m.years), m.why, sep="; "),
@@ -110,9 +107,16 @@ def reading(found: ReadingFinding, cite: Citations) -> ReadingView:
     )
 
 
+def _chance(best: Reading) -> str:
+    """The probability of the likeliest reading, with what it is the probability of."""
+    what = "that no system of the library explains the marks" if best.kind == "unknown" else ""
+    what = what or ("of this reading" if settled(best) else "of this likeliest reading")
+    return f"Probability {what}: {percent(best.probability)} ({likely(best.probability)})"
+
+
 def settled(r: Reading) -> bool:
-    """Whether a reading is likelier than all its rivals together."""
-    return r.probability >= _SETTLED
+    """Whether a reading is sure enough to be printed as the one read."""
+    return r.probability >= SETTLED
 
 
 def labelled(r: Reading) -> str:

@@ -18,9 +18,13 @@ def _texts() -> dict[str, list[dict[str, str]]]:
     return texts
 
 
-def glossary() -> tuple[Line, ...]:
-    """The words used."""
-    return tuple(Line(label=w["label"], value=w["value"]) for w in _texts()["word"])
+def glossary(*, valued: bool = True) -> tuple[Line, ...]:
+    """The words used; those of value only where one is stated."""
+    return tuple(
+        Line(label=w["label"], value=w["value"])
+        for w in _texts()["word"]
+        if valued or w.get("of") != "value"
+    )
 
 
 def cautions(worked: Worked) -> tuple[Line, ...]:

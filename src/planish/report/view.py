@@ -122,12 +122,12 @@ class Look(_Sheet, frozen=True, kw_only=True):
 class ReadingView(_Sheet, frozen=True, kw_only=True):
     """The reading of the marks.
 
-    confirmed: what the appraiser concludes, and why; it goes before the proposal.
+    confirmed: what the appraiser concludes, and why; it goes before the proposal. chance: the
+    probability with what it is the probability of.
     """
 
     sentence: str = ""
-    words: str = ""
-    percent: str = ""
+    chance: str = ""
     confirmed: str = ""
     reason: str = ""
     makers: tuple[Rival, ...] = ()
@@ -298,7 +298,8 @@ class ReportView(_Sheet, frozen=True, kw_only=True):
     """The whole report.
 
     date: year, month, day of the document, () where the case gives none.
-    draft: printed across every page while ``missing`` is not empty.
+    draft: printed across every page while ``missing`` is not empty. lacks: how many elements are
+    missing, each piece counted for itself. subject: a word for the document's keywords.
     doubts: what the appraiser should look at again; in a draft only.
     notice: a sentence at the foot of every page.
     """
@@ -309,6 +310,8 @@ class ReportView(_Sheet, frozen=True, kw_only=True):
     language: str = "en"
     date: tuple[int, ...] = ()
     draft: bool = True
+    lacks: int = 0
+    subject: str = "appraisal"
     notice: str = ""
     cover: Cover
     summary: Summary = Summary()

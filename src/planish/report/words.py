@@ -4,8 +4,14 @@ import calendar
 import re
 from decimal import Decimal
 
+from planish.evidence import percent
 from planish.quantity import Mass, Money
 from planish.quantity.numbers import digits, rounded
+
+__all__ = [
+    "amount", "day", "grams", "joined", "likely", "money", "numbers", "ounces", "pennyweights",
+    "percent", "sentence", "share", "signed",
+]  # fmt: skip
 
 _MINUS = "\u2212"
 
@@ -31,19 +37,6 @@ def likely(probability: float) -> str:
     ('likely', 'extremely unlikely')
     """
     return next(word for bound, word in _LIKELY if probability >= bound)
-
-
-def percent(probability: float) -> str:
-    """A probability in percent; never 0 or 100.
-
-    >>> percent(0.834), percent(0.9991), percent(0.002)
-    ('83 %', 'over 99 %', 'under 1 %')
-    """
-    if probability > 0.99:
-        return "over 99 %"
-    if probability < 0.01:
-        return "under 1 %"
-    return f"{100 * probability:.0f} %"
 
 
 def share(value: Decimal | float) -> str:
