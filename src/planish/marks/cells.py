@@ -43,7 +43,7 @@ def is_dynamic(expected: Expected, segment: Segment, marks: Likelihood) -> bool:
     if expected.moves:
         return True
     return expected.role in MAKERS and any(
-        segment.system.country in by_country for by_country in marks.candidates
+        segment.system.country in by_country for by_country in marks.makers.candidates
     )
 
 
@@ -72,7 +72,7 @@ class Scorer:
         self.marks, self.complete, self.form = marks, complete, form
         self._all = range(len(marks.seen))
         self._stray = [marks.stray(i) for i in self._all]
-        self._countries = {c for by_country in marks.candidates for c in by_country}
+        self._countries = {c for by_country in marks.makers.candidates for c in by_country}
         self._letters = any(seen.form == "letter" for seen in marks.seen)
         self._figures = {seen.year for seen in marks.seen if seen.year is not None}
         self._towns = any(seen.town for seen in marks.seen)
@@ -119,9 +119,9 @@ class Scorer:
             if (
                 segment
                 and expected.role in MAKERS
-                and segment.system.country in marks.candidates[i]
+                and segment.system.country in marks.makers.candidates[i]
             ):
-                maker *= marks.maker_top(i, segment)
+                maker *= marks.makers.top(i, segment)
             total += maker * (marks.script(i, segment.system.country) if segment else SCRIPT_TOP)
         if segment and seen.town and expected.role in PLACES:
             total = marks.town(i, segment)
@@ -158,7 +158,7 @@ class Scorer:
             for year in self._figures:
                 cuts.update((year, year + 1))
         if segment.system.country in self._countries:
-            cuts |= marks.maker_cuts(segment)
+            cuts.update(marks.makers.cuts(segment))
         starts = [low, *sorted(y for y in cuts if low < y <= high)]
         return [(a, b - 1) for a, b in pairwise([*starts, high + 1])]
 

@@ -13,7 +13,8 @@ from planish.marks.cells import Scorer
 from planish.marks.contradictions import claims_against, unexplained
 from planish.marks.explain import ledger, shown
 from planish.marks.forms import form_curve
-from planish.marks.likelihood import Likelihood, place_fit
+from planish.marks.likelihood import Likelihood
+from planish.marks.makercurves import office_name, place_fit
 from planish.marks.nextlook import next_looks
 from planish.marks.observation import Observed
 from planish.marks.parts import apart, groups
@@ -27,7 +28,7 @@ from planish.marks.reading import (
     ReadingFinding,
 )
 from planish.marks.register import Candidate, Register, activity
-from planish.marks.seen import Seen, digest, fold, is_ownership, joined, pieces
+from planish.marks.seen import Seen, digest, is_ownership, joined, pieces
 from planish.marks.spans import Posterior, Span, posterior, spans
 from planish.marks.where import where_to_look
 
@@ -222,26 +223,17 @@ class Reader:
             if a.role in ("sponsor", "maker", "stray", "retailer", "quality")
         }
         role_of = {a.mark: a.role for a in assigned}
+        town = office_name(segment)
         weights: dict[str, float] = defaultdict(float)
         best: dict[str, Candidate] = {}
         for i in mine:
             share = 1.0 if role_of[i] in ("sponsor", "maker") else 0.3
-            pools = [country] if country else list(marks.candidates[i])
-            for candidate in (c for pool in pools for c in marks.candidates[i].get(pool, ())):
-                when = max(
-                    activity(candidate.maker, y)
-                    for y in {span.year_from, span.best_year, span.year_to,
-                              *(y for y in (candidate.maker.year_from, candidate.maker.year_to)
-                                if y and span.year_from <= y <= span.year_to)}
-                )  # fmt: skip
-                w = (
-                    share
-                    * candidate.fit
-                    * max(when, 0.01)
-                    * place_fit(
-                        candidate.maker, fold(segment.office.name) if segment.office else ""
-                    )
-                )
+            pools = [country] if country else list(marks.makers.candidates[i])
+            for candidate in (
+                c for pool in pools for c in marks.makers.candidates[i].get(pool, ())
+            ):
+                when = activity(candidate.maker, span.year_from, span.year_to)
+                w = share * candidate.fit * max(when, 0.01) * place_fit(candidate.maker, town)
                 if w > weights[candidate.maker.name]:
                     weights[candidate.maker.name] = w
                     best[candidate.maker.name] = candidate

@@ -17,6 +17,8 @@ from planish.marks.transcription import TranscriptionError, parse
 
 #: numbers longer than this stand for nothing that the bench knows
 _MOST_DIGITS = 9
+#: how much text is looked at, as much as a description may have
+MOST_CHARACTERS = 20_000
 #: how many numbers of one piece are looked at
 MOST = 60
 _REACH = 24
@@ -98,7 +100,7 @@ def figures(marks: Sequence[Mark]) -> tuple[Figures, ...]:
     texts = [(n, plain_text(m.text)) for n, m in enumerate(marks) if m.text]
     if not any(c.isdecimal() for _, text in texts for c in text):
         return ()
-    stream = "\n".join(text for _, text in texts)
+    stream = "\n".join(text for _, text in texts)[:MOST_CHARACTERS]
     starts: list[int] = []
     at = 0
     for _, text in texts:
@@ -109,19 +111,19 @@ def figures(marks: Sequence[Mark]) -> tuple[Figures, ...]:
         return bisect_right(starts, offset) - 1
 
     found: list[tuple[int, Figures]] = []
-    taken: list[tuple[int, int]] = []
+    taken = bytearray(len(stream))
     for date in patent_dates(stream):
         shown = " ".join(stream[date.start : date.end].split())
         found.append(
             (date.start, Figures(mark=texts[place(date.end - 1)][0], shown=shown, number="",
                                  groups=(), before=_before(stream, date.start), date=date))
         )  # fmt: skip
-        taken.append((date.start, date.end))
+        taken[date.start : date.end] = b"\1" * (date.end - date.start)
     for match in _matches(stream):
         start, end = match.span()
-        if any(a < end and start < b for a, b in taken):
+        if any(taken[start:end]):
             continue
-        taken.append((start, end))
+        taken[start:end] = b"\1" * (end - start)
         if (one := _figures(match, stream)) is not None:
             here = place(start)
             alone = texts[here][1].strip(" .") == match.group(0).strip(" .")

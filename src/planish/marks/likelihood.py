@@ -6,14 +6,12 @@ chance as a mark taken at random (``FORM_AT_LARGE`` and flat contents). Values a
 
 import math
 import re
-from bisect import bisect_right
-from itertools import accumulate
 
-from planish.library.rows import Maker
 from planish.marks.contents import ALPHABET, DEVICES, NEVER, NUMBERS
 from planish.marks.letters import STYLE_AT_LARGE, case_given, seen_given, style_given
+from planish.marks.makercurves import MakerCurves
 from planish.marks.plan import MAKERS, PLACES, Expected, Plan, Segment, Way
-from planish.marks.register import Candidate, Register, phases
+from planish.marks.register import Register
 from planish.marks.seen import FORM_AT_LARGE, Seen, fold
 
 # A mark that no role explains, by form: pattern numbers and retailers are common, a stray assay
@@ -21,15 +19,6 @@ from planish.marks.seen import FORM_AT_LARGE, Seen, fold
 STRAY = {"device": 0.02, "letter": 0.10, "initials": 0.06, "figures": 0.30, "word": 0.02,
          "name": 0.25, "mixed": 0.20, "illegible": 0.5}  # fmt: skip
 _HINT_RIGHT, _HINT_WRONG, _HINT_STRAY = 6.0, 0.12, 0.25
-#: makers at work in a country at any time that a register does not list: the share of pieces by a
-#: listed maker is listed / (listed + this)
-_UNLISTED = 120.0
-_CONTENT_CAP = 3000.0
-#: with more candidates than this, working years are taken to five years
-_FEW, _COARSE = 20, 5
-_NO_ONE_TOWN = frozenset({"national", "several towns"})
-#: how many makers were at work is taken every forty years
-_ACTIVE_GRID = 40
 _DEFAULT_FORMS = {"initials": 0.9, "name": 0.06, "device": 0.02, "letter": 0.01, "mixed": 0.01}
 
 
@@ -43,13 +32,7 @@ class Likelihood:
         self._forms: dict[tuple[int, int], float] = {}
         self._scripts: dict[tuple[int, str], float] = {}
         self._letters: dict[tuple[int, int], float] = {}
-        self._curves: dict[tuple[int, str, str, bool], tuple[list[int], list[float]]] = {}
-        self.candidates: list[dict[str, list[Candidate]]] = []
-        for mark in seen:
-            by_country: dict[str, list[Candidate]] = {}
-            for candidate in register.candidates(mark):
-                by_country.setdefault(candidate.maker.country, []).append(candidate)
-            self.candidates.append(by_country)
+        self.makers = MakerCurves(seen, register)
 
     def hint(self, i: int, role: str) -> float:
         """Ratio for what the observer called the mark."""
@@ -161,58 +144,6 @@ class Likelihood:
             share = max(share, 0.004)
         return max(share / FORM_AT_LARGE[mark.form], NEVER)
 
-    def maker_known(self, i: int, segment: Segment, year: int) -> float:
-        """Ratio for the register's makers of that country, place and year."""
-        country = segment.system.country
-        active = float(self.register.active(country, _grid(year)))
-        listed = active / (active + _UNLISTED)
-        if not self.candidates[i].get(country):
-            return 1.0 - listed
-        starts, values = self.curve(i, segment)
-        known = sum(1 for letter, _ in self.seen[i].letters if letter)
-        size = min(_CONTENT_CAP, (ALPHABET - 2.0) ** max(1, known))
-        hit = values[bisect_right(starts, year) - 1]
-        return 1.0 - listed + size * hit / (active + _UNLISTED)
-
-    def curve(self, i: int, segment: Segment) -> tuple[list[int], list[float]]:
-        """Steps (from year, value) of the sum over candidate makers of fit, place and activity."""
-        country, office = segment.system.country, segment.office
-        plated = segment.system.kind != "solid"
-        key = (i, country, office.id if office else "", plated)
-        if key not in self._curves:
-            steps: dict[int, float] = {0: 0.0}
-            name = fold(office.name) if office and office.kind not in _NO_ONE_TOWN else ""
-            candidates = self.candidates[i][country]
-            grid = 1 if len(candidates) <= _FEW else _COARSE
-            for candidate in candidates:
-                weight = candidate.fit * place_fit(candidate.maker, name)
-                weight *= trade_fit(candidate.maker, plated=plated)
-                for low, high, chance in phases(candidate.maker):
-                    first, after = low // grid * grid, (high + 1) // grid * grid
-                    steps[first] = steps.get(first, 0.0) + weight * chance
-                    steps[after] = steps.get(after, 0.0) - weight * chance
-            starts = sorted(steps)
-            values = [max(0.0, v) for v in accumulate(steps[y] for y in starts)]
-            self._curves[key] = (starts, values)
-        return self._curves[key]
-
-    def maker_cuts(self, segment: Segment) -> set[int]:
-        """Years at which the makers' part of the likelihood changes."""
-        cuts: set[int] = set()
-        for i in range(len(self.seen)):
-            if segment.system.country in self.candidates[i]:
-                cuts.update(self.curve(i, segment)[0])
-                cuts.update(range(_grid(segment.year_from), segment.year_to + 1, _ACTIVE_GRID))
-        return cuts
-
-    def maker_top(self, i: int, segment: Segment) -> float:
-        """The best makers' ratio over the segment's years."""
-        starts, _ = self.curve(i, segment)
-        inside = [y for y in starts if segment.year_from < y <= segment.year_to]
-        grid = range(_grid(segment.year_from), segment.year_to + 1, _ACTIVE_GRID)
-        years = {segment.year_from, *inside, *(y for y in grid if y > segment.year_from)}
-        return max(self.maker_known(i, segment, y) for y in years)
-
     def script(self, i: int, country: str) -> float:
         """Ratio for the script of a maker's letters."""
         key = (i, country)
@@ -233,7 +164,7 @@ class Likelihood:
             maker = self.maker_form(i, expected)
             maker *= self.script(i, segment.system.country)
             if expected.role in MAKERS:
-                maker *= self.maker_known(i, segment, year)
+                maker *= self.makers.known(i, segment, year)
             total += maker
         if self.seen[i].town and expected.role in PLACES:
             total = self.town(i, segment)
@@ -271,26 +202,3 @@ def script_fit(seen: Seen, country: str) -> float:
     if country not in _ENGLISH and len(seen.letters) > 3 and _FIRM_ENGLISH.search(fold(text)):
         return 0.3
     return 1.0
-
-
-def _grid(year: int) -> int:
-    return year // _ACTIVE_GRID * _ACTIVE_GRID
-
-
-def place_fit(maker: Maker, office: str) -> float:
-    """Chance, relative, that a maker of that place marked at the office (a folded name)."""
-    if not office or not maker.place:
-        return 1.0
-    return 1.0 if office in fold(maker.place) else 0.12
-
-
-_PLATE_TOO = re.compile(r"silver and plate|plate and|fused plate|plated")
-_PLATE_ONLY = re.compile(r"^(?:plate|electroplate|fused plate|plated wares?)\b", re.IGNORECASE)
-
-
-def trade_fit(maker: Maker, *, plated: bool) -> float:
-    """Chance, relative, that a maker of these wares marked solid or plated ware."""
-    only = bool(_PLATE_ONLY.match(maker.wares)) and "silver" not in maker.wares
-    if plated:
-        return 1.0 if only else 0.6 if _PLATE_TOO.search(maker.wares) else 0.05
-    return 0.08 if only else 1.0

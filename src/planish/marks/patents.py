@@ -71,14 +71,14 @@ def patent_dates(text: str) -> tuple[PatentDate, ...]:
     if word is None:
         return ()
     found: list[PatentDate] = []
-    taken: list[tuple[int, int]] = []
+    taken = bytearray(len(text))
     for form in _FORMS:
         for match in form.finditer(text):
-            if any(a < match.end() and match.start() < b for a, b in taken):
+            if any(taken[match.start() : match.end()]):
                 continue
             if (date := _read(match)) is not None:
                 found.append(date)
-                taken.append((date.start, date.end))
+                taken[date.start : date.end] = b"\1" * (date.end - date.start)
     return tuple(sorted(found, key=lambda d: d.start))
 
 

@@ -207,6 +207,8 @@ def _near(a: str, b: str) -> bool:
 
 _EDGES = ((0, 1.0), (5, 0.3), (20, 0.05))
 _NO_YEARS = 0.5
+#: years (common practice)
+_WORKING_LIFE = 40
 
 
 def phases(maker: Maker) -> list[tuple[int, int, float]]:
@@ -218,9 +220,9 @@ def phases(maker: Maker) -> list[tuple[int, int, float]]:
     low, high = maker.year_from, maker.year_to
     if low is None and high is None:
         return [(1300, 2039, _NO_YEARS)]
-    # one end alone: a working life of forty years from it (common practice)
-    first = low if low is not None else (high or 0) - 40
-    last = high if high is not None else (low or 0) + 40
+    # one end alone: a working life from it
+    first = low if low is not None else (high or 0) - _WORKING_LIFE
+    last = high if high is not None else first + _WORKING_LIFE
     found = [(first, last, 1.0)]
     inner = 0
     for out, chance in _EDGES[1:]:
@@ -230,6 +232,12 @@ def phases(maker: Maker) -> list[tuple[int, int, float]]:
     return found
 
 
-def activity(maker: Maker, year: int) -> float:
-    """Chance, relative to an active year, that the maker's mark was struck in the year."""
-    return max((c for low, high, c in phases(maker) if low <= year <= high), default=0.0)
+def activity(maker: Maker, low: int, high: int | None = None) -> float:
+    """Best chance, over the years from ``low`` to ``high``, relative to an active year."""
+    first, last = maker.year_from, maker.year_to
+    if first is None and last is None:
+        return _NO_YEARS
+    first = first if first is not None else (last or 0) - _WORKING_LIFE
+    last = last if last is not None else first + _WORKING_LIFE
+    out = max(first - (high if high is not None else low), low - last, 0)
+    return next((chance for edge, chance in _EDGES if out <= edge), 0.0)
