@@ -214,6 +214,12 @@ def test_a_year_that_is_none_is_not_compared_with_another(small: str, fault: Fau
     )
 
 
+def test_a_fault_holds_nothing_that_a_terminal_obeys(small: str, fault: Fault) -> None:
+    told = fault(small + '[piece.weight]\ngross = "\\u001b[2J"\n')
+    assert "\\x1b[2J" in told
+    assert told.isprintable()
+
+
 def test_a_key_that_is_mistyped_is_not_told_as_missing_too(small: str, fault: Fault) -> None:
     assert fault(small.replace("title =", "titel =", 1)) == (
         "line 3, [case], titel: unknown key; did you mean 'title'?"

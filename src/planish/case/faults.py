@@ -29,7 +29,7 @@ class Fault(msgspec.Struct, frozen=True, kw_only=True):
         line = f"line {self.line}" if self.line is not None else ""
         place = ", ".join(s for s in (line, self.where) if s)
         says = f"{self.what}; {self.mend}" if self.mend else self.what
-        return f"{place}: {says}" if place else says
+        return shown(f"{place}: {says}" if place else says)
 
 
 class CaseFaults(ValueError):  # noqa: N818  # the name says that there may be several
@@ -43,6 +43,11 @@ class CaseFaults(ValueError):  # noqa: N818  # the name says that there may be s
         super().__init__("\n".join(f"{file}: {fault}" for fault in self.faults))
 
 
+def shown(text: str) -> str:
+    """The text in one line, with nothing in it that a terminal would obey."""
+    return "".join(c if c.isprintable() else ascii(c)[1:-1] for c in text)
+
+
 def quoted(value: object, most: int = 40) -> str:
     r"""A value as it may stand in a message: cut short, with nothing that a terminal would obey.
 
@@ -50,9 +55,8 @@ def quoted(value: object, most: int = 40) -> str:
     "'a\\x1b[2J'"
     """
     if isinstance(value, str):
-        shown = value if len(value) <= most else value[: most - 3] + "..."
-        body = "".join(c if c.isprintable() else ascii(c)[1:-1] for c in shown)
-        return f"'{body}'"
+        cut = value if len(value) <= most else value[: most - 3] + "..."
+        return f"'{shown(cut)}'"
     try:
         text = str(value)
     except ValueError:  # an integer of thousands of figures
