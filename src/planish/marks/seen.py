@@ -133,6 +133,8 @@ def is_ownership(mark: Mark) -> bool:
     )
 
 
+#: shorter words are left apart: initials in separate shields are no word
+_JOINED_LEAST = 6
 _PLATE_START = re.compile(r"^(EPNS|EPBM|EPGS|EPC|EPWM)(?=.)")
 
 
@@ -174,7 +176,8 @@ def joined(marks: Sequence[Mark], known_words: frozenset[str]) -> list[Mark]:
         last = found[-1] if found else None
         if last and last.text and mark.text and last.part == mark.part:
             both = f"{last.text} {mark.text}"
-            if "".join(c for c in fold(both) if c.isalnum()) in known_words:
+            key = "".join(c for c in fold(both) if c.isalnum())
+            if len(key) >= _JOINED_LEAST and key in known_words and min(map(len, both.split())) > 1:
                 found[-1] = msgspec.structs.replace(last, text=both)
                 continue
         found.append(mark)
