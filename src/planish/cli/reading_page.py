@@ -31,6 +31,7 @@ def page(
     if best and best.makers:
         lines += _makers(best)
     lines += _rivals(found)
+    lines += _parts(found)
     lines += _contradictions(found)
     lines += _reasons(found)
     lines += _next_look(found, form)
@@ -85,6 +86,16 @@ def _rivals(found: ReadingFinding) -> list[str]:
             f"and {len(more)} more, {percent(sum(r.probability for r in more))} together"
         )
     return lines
+
+
+def _parts(found: ReadingFinding) -> list[str]:
+    """The likeliest reading of each part alone, with the chance of its place."""
+    rows = [(percent(p.place), f"{p.part}: {p.reading.label}") for p in found.parts]
+    return (
+        [*heading("Each part alone (chance of its office)"), *table(rows, right=(0,))]
+        if rows
+        else []
+    )
 
 
 def _contradictions(found: ReadingFinding) -> list[str]:

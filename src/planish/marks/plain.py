@@ -11,6 +11,10 @@ def as_plain(found: ReadingFinding) -> dict[str, object]:
         "contradictions": [_contradiction(c) for c in found.contradictions],
         "next_look": [_next_look(n) for n in found.next_look],
         "ledger": _ledger(found.finding),
+        "parts": [
+            {"part": p.part, "place_probability": round(p.place, 4), "label": p.reading.label}
+            for p in found.parts
+        ],
         "not_used": [*found.not_used, *(f"not understood: {u}" for u in found.observed.unread)],
     }
 
