@@ -63,10 +63,10 @@ def read(reader: Reader, anchor: dict[str, str], office: str) -> ReadingFinding:
 def rank(found: ReadingFinding, office: str, first: int, last: int) -> int | None:
     """Place of the first reading that has the office and touches the years; None if none has."""
     for place, r in enumerate(found.readings):
-        if r.office == office and r.year_from is not None and r.year_to is not None:
-            # a letter runs into the next calendar year
-            if r.year_from <= last and r.year_to + 1 >= first:
-                return place
+        first_year, last_year = r.year_from or 9999, r.year_to or 0
+        # a letter runs into the next calendar year
+        if r.office == office and first_year <= last and last_year + 1 >= first:
+            return place
     return None
 
 
