@@ -77,3 +77,18 @@ def test_a_flood_of_faults_is_cut(tmp_path: Path, capsys: pytest.CaptureFixture[
 def test_a_register_that_is_not_there(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["read", "--register", "nowhere.csv", *MARKS]) == 2
     assert "nowhere.csv" in capsys.readouterr().err
+
+
+def test_a_form_without_end_is_refused_in_a_line(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    piece = json.dumps({"id": 1, "description": "anchor", "form": "teapot " * 1_000_000})
+    lines = written(tmp_path, "lots.jsonl", piece + '\n{"id": 2, "description": "anchor"}\n')
+
+    assert main(["read", "--lines", lines]) == 2
+    out, err = capsys.readouterr()
+
+    assert [json.loads(line)["id"] for line in out.splitlines()] == [2]
+    assert err.count("\n") == 1
+    assert len(err) < 300
+    assert "form: longer than 1000 characters" in err

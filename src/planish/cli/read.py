@@ -163,7 +163,14 @@ def _reader(registers: tuple[Path, ...]) -> "Reader":
 def _read_one(
     marks: tuple[str, ...], description: str | None, form: str | None, reader: "Reader"
 ) -> "ReadingFinding":
-    return reader.read(observed_of(marks, description, form), form)
+    from planish.marks.bounds import ObservedError, check_observed
+
+    observed = observed_of(marks, description, form)
+    try:
+        check_observed(observed, form)
+    except ObservedError as fault:
+        raise BadInput(str(fault)) from None
+    return reader.read(observed, form)
 
 
 def _read_lines(file: BinaryIO, reader: "Reader") -> None:
