@@ -1,14 +1,16 @@
 """Numbers among the marks. Each fact names its source; the engine's weights are its own judgment."""
 
 import datetime as dt
+import json
 import re
+from pathlib import Path
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from planish.library import Library, load
-from planish.marks import Mark, Technique
+from planish.marks import Mark, Technique, describe
 from planish.marks.designs import (
     DiamondError,
     diamond,
@@ -314,6 +316,24 @@ def test_earliest_years(library: Library, marks: list[Mark], year: int) -> None:
 )
 def test_nothing_bounds_the_year(library: Library, marks: list[Mark]) -> None:
     assert earliest_year(marks, library) is None
+
+
+def test_no_dated_museum_piece_is_older_than_its_registrations(library: Library) -> None:
+    """Curators' dates of pieces whose marks hold figures (gathered museum records)."""
+    records = Path(__file__).resolve().parents[3] / "shared" / "museum" / "records.jsonl"
+    if not records.exists():
+        pytest.skip("the gathered museum records are not part of the package")
+    asked = 0
+    for line in records.read_text(encoding="utf-8").splitlines():
+        record = json.loads(line)
+        text = record.get("marks_text") or ""
+        if not record.get("year_to") or not any(c.isdecimal() for c in text):
+            continue
+        found = earliest_year(describe(text[:20_000]).marks, library, tables=_TABLES)
+        if found is not None:
+            asked += 1
+            assert found[0] <= record["year_to"], (record["id"], found)
+    assert asked >= 3
 
 
 # -- finding numbers ----------------------------------------------------------------------------

@@ -189,14 +189,14 @@ def _patent(asked: Asked) -> Registered | None:
 
 
 def earliest_year(
-    marks: Sequence[Mark], library: Library
+    marks: Sequence[Mark], library: Library, tables: Tables | None = None
 ) -> tuple[int, str, tuple[str, ...]] | None:
     """The earliest year of making that numbers and words of registration allow, with the reason.
 
     None where nothing among the marks bounds the year. A registration bounds from below only.
     """
     found: list[tuple[int, str, tuple[str, ...]]] = []
-    tables = Tables(library)
+    tables = tables or Tables(library)
     for number in classify(marks, library, tables=tables):
         best = number.best
         if number.year is not None and best.probability >= _SETTLED:
