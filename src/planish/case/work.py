@@ -71,7 +71,11 @@ def _piece(case: Case, piece: Piece, read: Read, describe: Describe) -> PieceWor
     except ValueError as fault:
         warnings.append(f"the marks' text cannot be read: {fault}")
         seen = Observed(marks=piece.marks, searched=piece.searched)
-    reading = read(seen, piece.form)
+    try:
+        reading = read(seen, piece.form)
+    except ValueError as fault:
+        warnings.append(f"the marks cannot be read: {fault}")
+        reading = read(Observed(searched=piece.searched), piece.form)
     weight = metal = opinion = None
     try:
         if piece.weight:

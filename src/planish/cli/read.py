@@ -12,7 +12,7 @@ from planish.cli.terminal import say
 
 if TYPE_CHECKING:
     from planish.library.rows import Maker
-    from planish.marks import Observed, Reader, ReadingFinding
+    from planish.marks import Check, NumberFinding, Observed, Reader, ReadingFinding
 
 #: how many faults of one register are printed
 _MOST_FAULTS = 50
@@ -89,15 +89,14 @@ def read(
             "after 'planish read'",
             'give them one by one or with --description, as in: planish read "lion passant" k',
         )
-    finding = _read_one(marks, description, form, _reader(registers))
+    reader = _reader(registers)
+    finding = _read_one(marks, description, form, reader)
     if as_json:
-        from planish.marks.plain import as_plain
-
-        say(msgspec.json.format(msgspec.json.encode(as_plain(finding)), indent=2).decode())
+        say(msgspec.json.format(msgspec.json.encode(_plain(finding, reader)), indent=2).decode())
     else:
         from planish.cli.reading_page import page
 
-        say(page(finding, form))
+        say(page(finding, form, reader.library, *_beside(finding, reader)))
     _fail_on(finding, fail_on)
 
 
@@ -109,7 +108,7 @@ def observed_of(
     Raises:
         BadInput: a text is empty, too long or holds control characters.
     """
-    from planish.marks import Observed, describe
+    from planish.marks import Mark, Observed, describe
     from planish.marks.describe import DescriptionError
 
     texts = [*marks, *([description] if description else [])]
@@ -118,6 +117,10 @@ def observed_of(
         where = "--description" if n > len(marks) else f"mark {n}"
         if not text.strip():
             raise BadInput("an empty text is no mark", where, "leave it out")
+        if n <= len(marks) and text.strip().isdigit():
+            # a mark of figures alone is what stands there, no claim of a date
+            parts.append(Observed(marks=(Mark(text=text.strip()),)))
+            continue
         try:
             parts.append(describe(text, form))
         except DescriptionError as fault:
@@ -173,19 +176,36 @@ def _read_one(
     return reader.read(observed, form)
 
 
+def _beside(
+    finding: "ReadingFinding", reader: "Reader"
+) -> tuple[tuple["Check", ...], tuple["NumberFinding", ...]]:
+    """The mechanical checks of a reading, and what its numbers may mean."""
+    from planish.marks import checks, classify
+
+    country = finding.best.country if finding.best else None
+    return (
+        checks(finding, reader.library, reader.plan),
+        classify(finding.observed.marks, reader.library, country),
+    )
+
+
+def _plain(finding: "ReadingFinding", reader: "Reader") -> dict[str, object]:
+    from planish.marks.plain import as_plain
+
+    return as_plain(finding, *_beside(finding, reader))
+
+
 def _read_lines(file: BinaryIO, reader: "Reader") -> None:
     """Answer each good line in order; then name the lines that could not be read.
 
     Raises:
         BadInput: some lines could not be read; the good ones are answered all the same.
     """
-    from planish.marks.plain import as_plain
-
     faults: list[str] = []
     for number, line in _numbered(file):
         try:
             asked = msgspec.json.decode(line, type=_Line)
-            found = as_plain(_read_one((), asked.description, asked.form, reader))
+            found = _plain(_read_one((), asked.description, asked.form, reader), reader)
         except msgspec.DecodeError as fault:
             faults.append(
                 f"not a piece ({fault}), {file.name} line {number}, write one "

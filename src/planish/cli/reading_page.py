@@ -1,17 +1,18 @@
 """A reading for the terminal: verdict, rivals, reasons, contradictions, next look, sources."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from planish.cli.terminal import heading, percent, prose, table, tint
 from planish.cli.wording import UNPRINTED
 from planish.evidence import SETTLED, Finding, in_words
 from planish.library import Library, load
-from planish.marks import Reading, ReadingFinding
+from planish.marks import Answer, Check, NumberFinding, Reading, ReadingFinding
 from planish.marks.explain import NONE
 
 _SHOWN_MAKERS = 4
 _SHOWN_RIVALS = 6
 _SLIGHTEST_DB = 0.5
+_OWN = {"own": "your own register"}
 
 _KINDS = {
     "solid": "silver",
@@ -22,7 +23,11 @@ _KINDS = {
 
 
 def page(
-    found: ReadingFinding, form: str | None = None, library: Library | None = None
+    found: ReadingFinding,
+    form: str | None = None,
+    library: Library | None = None,
+    checks: Sequence[Check] = (),
+    numbers: Sequence[NumberFinding] = (),
 ) -> list[str]:
     """The lines of the page, at most 80 columns wide."""
     library = library or load()
@@ -34,6 +39,8 @@ def page(
     lines += _parts(found)
     lines += _contradictions(found)
     lines += _reasons(found)
+    lines += _checks(checks)
+    lines += _numbers(numbers)
     lines += _next_look(found, form)
     lines += _left_out(found)
     lines += _sources(found, library)
@@ -143,6 +150,28 @@ def _reasons(found: ReadingFinding) -> list[str]:
     return ["", *title, *prose(note), *table(rows, right=(0, 2))]
 
 
+def _checks(checks: Sequence[Check]) -> list[str]:
+    """The mechanical checks: what fails in full, then what holds and what cannot be told."""
+    if not checks:
+        return []
+    order = {Answer.NO: 0, Answer.YES: 1, Answer.UNKNOWN: 2}
+    rows = [
+        (check.answer.value, check.says or check.asks)
+        for check in sorted(checks, key=lambda c: order[c.answer])
+    ]
+    return [*heading("Checks of this reading, one by one"), *table(rows)]
+
+
+def _numbers(numbers: Sequence[NumberFinding]) -> list[str]:
+    rows = []
+    for number in numbers:
+        ranked = number.finding.hypotheses[:3]
+        rows.append(
+            (number.shown, "; ".join(f"{h.label} {percent(h.probability)}" for h in ranked))
+        )
+    return [*heading("Numbers, and what they may mean"), *table(rows)] if rows else []
+
+
 def _next_look(found: ReadingFinding, form: str | None) -> list[str]:
     if not found.next_look:
         return []
@@ -168,7 +197,15 @@ def _left_out(found: ReadingFinding) -> list[str]:
 def _sources(found: ReadingFinding, library: Library) -> list[str]:
     keys = list(dict.fromkeys(_source_keys(found)))
     titles = {s.key: s.title for s in library.sources}
-    rows = [(key, titles.get(key) or UNPRINTED.get(key, "not in the bibliography")) for key in keys]
+    rows = [
+        (
+            key,
+            titles.get(key)
+            or _OWN.get(key.partition(":")[0])
+            or UNPRINTED.get(key, "not in the bibliography"),
+        )
+        for key in keys
+    ]
     lines = [*heading("Sources"), *table(rows)] if rows else []
     if found.consulted:
         lines += ["", *prose("Consulted: " + "; ".join(found.consulted), 0, 2)]

@@ -3,8 +3,10 @@
 from functools import cache
 
 from planish.library.loader import Library
+from planish.marks.checks import Answer, Check, checks
 from planish.marks.describe import describe
 from planish.marks.engine import Reader
+from planish.marks.numbers import NumberFinding, classify, earliest_year
 from planish.marks.observation import (
     Case,
     Claim,
@@ -15,6 +17,7 @@ from planish.marks.observation import (
     Style,
     Technique,
 )
+from planish.marks.own_register import parse_register
 from planish.marks.reading import (
     Assigned,
     MakerGuess,
@@ -40,13 +43,16 @@ def read(
 
 
 __all__ = [
+    "Answer",
     "Assigned",
     "Case",
+    "Check",
     "Claim",
     "Legibility",
     "MakerGuess",
     "Mark",
     "NextLook",
+    "NumberFinding",
     "Observed",
     "Outcome",
     "Reader",
@@ -55,7 +61,11 @@ __all__ = [
     "Search",
     "Style",
     "Technique",
+    "checks",
+    "classify",
     "describe",
+    "earliest_year",
+    "parse_register",
     "read",
     "shipped_reader",
 ]

@@ -2,7 +2,7 @@
 
 import math
 
-from planish.evidence import Contradiction
+from planish.evidence import Contradiction, percent
 from planish.marks.explain import shown
 from planish.marks.likelihood import Likelihood
 from planish.marks.observation import Claim
@@ -74,7 +74,7 @@ def claims_against(
             found.append(
                 Contradiction(
                     between=(f"claim: {claim.says}", best.label),
-                    says=f"the marks leave {agree / total:.1%} for {low}"
+                    says=f"the marks leave {percent(agree / total)} for {low}"
                     + (f"-{high}" if high != low else ""),
                     rule="a claim is kept apart from the marks and compared with them",
                     sources=best.sources,

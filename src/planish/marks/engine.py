@@ -9,6 +9,7 @@ import msgspec
 from planish.evidence import Finding, Hypothesis, Ledger
 from planish.library.loader import Library, load
 from planish.library.rows import Maker
+from planish.marks.bounds import check_observed
 from planish.marks.cells import Scorer
 from planish.marks.contradictions import claims_against, unexplained
 from planish.marks.explain import ledger, shown
@@ -53,7 +54,11 @@ class Reader:
 
         observed: marks and places searched. form: what the piece is, for the next look. explain:
         also make the ledger and the next looks.
+
+        Raises:
+            ObservedError: the observation is far larger than anything that a piece bears.
         """
+        check_observed(observed, form)
         kept, dropped = self._digested(observed)
         if not kept:
             return _silent(observed, dropped)

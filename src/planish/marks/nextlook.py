@@ -9,6 +9,7 @@ import math
 from collections import defaultdict
 from collections.abc import Sequence
 
+from planish.evidence import percent
 from planish.marks.cells import presence
 from planish.marks.explain import role_words
 from planish.marks.plan import OPEN_END, Expected, Plan, Segment
@@ -129,7 +130,7 @@ def _look(
             Outcome(
                 if_seen="nothing there" if what == _ABSENT else what,
                 chance=chance,
-                then=f"{place}{when} ({_percent(share)})",
+                then=f"{place}{when} ({percent(share)})",
             )
         )
     wanted = [what for what, _ in ranked if what != _ABSENT][:3]
@@ -156,7 +157,3 @@ def _when(years: list[int]) -> str:
         if high >= OPEN_END
         else f", {low}-{high}"
     )
-
-
-def _percent(share: float) -> str:
-    return ">99 %" if share > 0.995 else "<1 %" if share < 0.005 else f"{100 * share:.0f} %"

@@ -1,11 +1,19 @@
 """A reading as plain data: the shape that tools read (see docs/cli.md)."""
 
+from collections.abc import Sequence
+
 from planish.evidence import Contradiction, Finding
+from planish.marks.check_asked import Check
+from planish.marks.numbers import NumberFinding
 from planish.marks.reading import NextLook, Reading, ReadingFinding
 
 
-def as_plain(found: ReadingFinding) -> dict[str, object]:
-    """The readings, contradictions, next looks and ledger, ready for JSON."""
+def as_plain(
+    found: ReadingFinding,
+    checks: Sequence[Check] = (),
+    numbers: Sequence[NumberFinding] = (),
+) -> dict[str, object]:
+    """The readings, contradictions, next looks, ledger, checks and numbers, ready for JSON."""
     return {
         "readings": [_reading(r, found.finding) for r in found.readings],
         "contradictions": [_contradiction(c) for c in found.contradictions],
@@ -15,7 +23,30 @@ def as_plain(found: ReadingFinding) -> dict[str, object]:
             {"part": p.part, "place_probability": round(p.place, 4), "label": p.reading.label}
             for p in found.parts
         ],
+        "checks": [_check(c) for c in checks],
+        "numbers": [_number(n) for n in numbers],
         "not_used": [*found.not_used, *(f"not understood: {u}" for u in found.observed.unread)],
+    }
+
+
+def _check(check: Check) -> dict[str, object]:
+    return {
+        "key": check.key,
+        "asks": check.asks,
+        "answer": check.answer,
+        "says": check.says,
+        "rule": check.rule,
+        "sources": list(check.sources),
+    }
+
+
+def _number(number: NumberFinding) -> dict[str, object]:
+    return {
+        "shown": number.shown,
+        "meaning": number.best.key,
+        "label": number.best.label,
+        "probability": round(number.best.probability, 4),
+        "year": number.year,
     }
 
 

@@ -106,6 +106,8 @@ def fold(text: str) -> str:
     >>> fold("Rückert")
     'RUCKERT'
     """
+    if text.isascii():
+        return text.upper()
     plain = unicodedata.normalize("NFKD", text)
     return "".join(c for c in plain if not unicodedata.combining(c)).upper()
 
