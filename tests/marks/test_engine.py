@@ -79,6 +79,13 @@ def test_epns_is_plate(reader: Reader) -> None:
     assert best.probability > 0.9
 
 
+def test_a_town_in_words_proves_no_plate(reader: Reader) -> None:
+    # common practice: retailers of solid silver and platers alike struck LONDON beside initials
+    best = top(reader, M(text="LONDON"), M(text="SH"))
+    assert best.probability < 0.9
+    assert all(g.name != "London" for g in best.makers)
+
+
 def test_sterling_word_is_american_first(reader: Reader) -> None:
     # STERLING became the general American wording about 1868; British work carries the lion
     best = top(reader, M(text="STERLING"))

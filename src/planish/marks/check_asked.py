@@ -75,7 +75,7 @@ class Asked(msgspec.Struct, frozen=True):
         """Observed marks by the words in which the reading shows them."""
         found: dict[str, Seen] = {}
         for mark in self.finding.observed.marks:
-            for piece in pieces(mark, self.plan.known_words):
+            for piece in pieces(mark, self.plan.any_words):
                 one = digest(piece, self.plan.thesaurus, self.plan.known_words)
                 found.setdefault(shown(one), one)
         return found

@@ -125,7 +125,7 @@ class Reader:
         """Marks by content, once each; and what is left out, with the reason."""
         by_key: dict[str, Seen] = {}
         dropped: list[str] = []
-        known = self.plan.known_words
+        known = self.plan.any_words
         for mark in (p for m in joined(observed.marks, known) for p in pieces(m, known)):
             seen = digest(mark, self.plan.thesaurus, self.plan.known_words)
             if is_ownership(mark):
@@ -247,7 +247,8 @@ class Reader:
         named: list[tuple[str, float]] = []
         for i in sorted(mine):
             seen = marks.seen[i]
-            if seen.form == "name" and seen.mark.text and not seen.lost:
+            place = seen.plain in self.plan.place_words
+            if seen.form == "name" and seen.mark.text and not seen.lost and not place:
                 role = 1.0 if role_of[i] in ("sponsor", "maker") else 0.4
                 named.append((as_name(seen.mark.text), 0.6 * role))
         total = math.fsum(weights.values()) + unknown + math.fsum(w for _, w in named)

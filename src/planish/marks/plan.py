@@ -3,6 +3,7 @@
 import math
 from bisect import bisect_right
 from collections import defaultdict
+from collections.abc import Iterable
 from itertools import accumulate, pairwise
 
 import msgspec
@@ -20,6 +21,7 @@ DYNAMIC = frozenset({"cycle", "year", "initials-year", "code"})
 #: roles that the register of makers speaks to
 MAKERS = frozenset({"sponsor", "maker"})
 #: roles that a town mark known by its town may fill
+_PLACE_WORDS = frozenset({"town", "town-2", "town-word", "origin", "retailer"})
 PLACES = frozenset({"town", "town-2", "import", "office", "district"})
 
 
@@ -136,7 +138,8 @@ class Plan:
         self.expected: list[Expected] = []
         self.uses: dict[int, list[tuple[int, float]]] = defaultdict(list)
         self._alike: dict[tuple[str, float, str, tuple[Way, ...]], Expected] = {}
-        self.known_words = self._words()
+        self.known_words, self.place_words = self._words()
+        self.any_words = self.known_words | self.place_words
         self.segments = tuple(self._lay_out())
         #: for each expected role, a segment that holds it
         self.segment_of = {e.index: g for g in reversed(self.segments) for e in g.expected}
@@ -173,20 +176,29 @@ class Plan:
             found.append(self._form_index[form])
         return tuple(found)
 
-    def _words(self) -> frozenset[str]:
-        found: set[str] = set()
-        for word in self.library.words:
-            for text in (word.text, *word.also.split(";")):
+    def _words(self) -> tuple[frozenset[str], frozenset[str]]:
+        """Folded words that say what the metal is, and words of place and origin.
+
+        A place is struck by retailers and makers of every kind of ware: it is read as a name,
+        while a word of quality on the wrong metal is a rare thing.
+        """
+        quality: set[str] = set()
+        places: set[str] = set()
+
+        def add(found: set[str], texts: Iterable[str], least: int, *, figures: bool) -> None:
+            for text in texts:
                 plain = "".join(c for c in fold(text) if c.isalnum())
-                if len(plain) > 2 and any(c.isalpha() for c in plain):
+                if len(plain) >= least and (figures or any(c.isalpha() for c in plain)):
                     found.add(plain)
+
+        for word in self.library.words:
+            found = places if word.kind == "origin" else quality
+            add(found, (word.text, *word.also.split(";")), 3, figures=False)
         for sign in self.library.signs:
             if sign.kind == "text":
-                for text in sign.value.split("|"):
-                    plain = "".join(c for c in fold(text) if c.isalnum())
-                    if len(plain) > 1:
-                        found.add(plain)
-        return frozenset(found)
+                found = places if sign.role in _PLACE_WORDS else quality
+                add(found, sign.value.split("|"), 2, figures=True)
+        return frozenset(quality), frozenset(places - quality)
 
     def _lay_out(self) -> list[Segment]:
         roles: dict[str, list[Role]] = defaultdict(list)
