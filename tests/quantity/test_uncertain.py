@@ -113,8 +113,17 @@ def test_short_form_agrees_with_the_reference_library(value: float, u: float) ->
     reference = pytest.importorskip("uncertainties", reason="a development package")
     theirs = f"{reference.ufloat(value, u):.2uS}"
     assume("e" not in theirs)
+    # a tie as written (0.995 to two places) is rounded here from its decimal form, there from the
+    # binary one just below or above it: either is right
+    places = 1 - Decimal(f"{u:.1e}").adjusted()
+    assume(abs(Decimal(repr(value)).scaleb(places)) % 1 != Decimal("0.5"))
 
     assert Measured.of(value, x=u).short() == theirs
+
+
+def test_a_tie_is_rounded_from_the_decimal_form() -> None:
+    # half to even (ISO 80000-1, annex B): 0.995 to two places
+    assert Measured.of(0.995, x=0.5).short() == "1.00(50)"
 
 
 @given(figures, sizes, figures)
