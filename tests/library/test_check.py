@@ -57,6 +57,7 @@ def test_the_shipped_library_is_sound() -> None:
 
 TOWN = first("roles", system="GB-ENG", office="LON", role="town", year_from=1781)
 ANCHOR = first("signs", system="GB-ENG", office="BIR", role="town", value="anchor")
+STORR = first("makers", id="paul-storr")
 
 FAULTS: list[tuple[Callable[[], Library], str]] = [
     # sources
@@ -157,6 +158,13 @@ FAULTS: list[tuple[Callable[[], Library], str]] = [
      "cycles CHE-12: 1962 ends before it begins"),
     (lambda: with_row("signs", sign(role="date", kind="cycle", value="", office="ABD")),
      "signs T: the office has no date letters in those years"),
+    # succession
+    (lambda: broken("makers", STORR, succeeds="nobody"),
+     "makers paul-storr: follows nobody, which does not exist"),
+    (lambda: broken("makers", STORR, succeeds="weir-and-sons"),
+     f"makers paul-storr: begins in {STORR.year_from}, but follows weir-and-sons of 1869"),
+    (lambda: broken("makers", STORR, succeeds="thomas-robins; paul-storr"),
+     "makers paul-storr: those it follows run in a circle"),
 ]  # fmt: skip
 
 

@@ -276,6 +276,28 @@ def cycles(library: Library) -> Iterator[str]:
             yield f"signs {sign.id}: the office has no date letters in those years"
 
 
+def succession(library: Library) -> Iterator[str]:
+    """A maker follows makers that exist, does not begin before them, and never follows itself."""
+    known = {maker.id: maker for maker in library.makers}
+    for maker in library.makers:
+        for before in maker.predecessors:
+            if before not in known:
+                yield f"makers {maker.id}: follows {before}, which does not exist"
+                continue
+            begins, began = maker.year_from, known[before].year_from
+            if begins is not None and began is not None and begins < began:
+                yield f"makers {maker.id}: begins in {begins}, but follows {before} of {began}"
+        seen, ahead = set[str](), list(maker.predecessors)
+        while ahead:
+            at = ahead.pop()
+            if at == maker.id:
+                yield f"makers {maker.id}: those it follows run in a circle"
+                break
+            if at in known and at not in seen:
+                seen.add(at)
+                ahead.extend(known[at].predecessors)
+
+
 CHECKS: tuple[Callable[[Library], Iterable[str]], ...] = (
     sources,
     ids,
@@ -288,6 +310,7 @@ CHECKS: tuple[Callable[[Library], Iterable[str]], ...] = (
     one_role_at_a_time,
     weights_cover,
     cycles,
+    succession,
 )
 
 

@@ -188,6 +188,8 @@ class Maker(Row, frozen=True, kw_only=True):
 
     marks: transcriptions parted by ``;``. device: pictorial part of the mark, in words.
     ``mark_confidence`` is about the mark, ``confidence`` about existence, place and years.
+    family: the family or house, in words; the same words in all its rows. succeeds: ids of the
+    makers whose business this one carried on, parted by ``;``.
     """
 
     id: str
@@ -200,7 +202,14 @@ class Maker(Row, frozen=True, kw_only=True):
     year_to: int | None = None
     kind: str = "maker"
     wares: str = ""
+    family: str = ""
+    succeeds: str = ""
     mark_confidence: Confidence = Confidence.MEMORY
+
+    @property
+    def predecessors(self) -> tuple[str, ...]:
+        """The ids in ``succeeds``."""
+        return tuple(s.strip() for s in self.succeeds.split(";") if s.strip())
 
 
 class Spot(Row, frozen=True, kw_only=True):
