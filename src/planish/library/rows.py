@@ -186,7 +186,8 @@ class Word(Row, frozen=True, kw_only=True):
 class Maker(Row, frozen=True, kw_only=True):
     """A maker, sponsor or retailer and the marks.
 
-    marks: transcriptions parted by ``;``. device: pictorial part of the mark, in words.
+    marks: transcriptions parted by ``;``; blank where the mark is the device alone. device:
+    pictorial part of the mark, in words.
     ``mark_confidence`` is about the mark, ``confidence`` about existence, place and years.
     family: the family or house, in words; the same words in all its rows. succeeds: ids of the
     makers whose business this one carried on, parted by ``;``.
@@ -194,7 +195,7 @@ class Maker(Row, frozen=True, kw_only=True):
 
     id: str
     name: str
-    marks: str
+    marks: str = ""
     device: str = ""
     place: str = ""
     country: str
