@@ -1,13 +1,15 @@
 """Rules for unquoted letters and numbers: EPNS; W & Co EP; maker's mark Pa; 925."""
 
 import re
+import unicodedata
 from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
 from planish.marks.describe import claims, places, shapes, world
 from planish.marks.describe import vocabulary as v
-from planish.marks.describe.struck import is_initials
+from planish.marks.describe.draft import Draft
+from planish.marks.describe.struck import WEAK, is_initials
 
 if TYPE_CHECKING:
     from planish.marks.describe.marks import Scanner
@@ -18,10 +20,18 @@ _MEASURE = re.compile(
 )
 _ORDINAL = re.compile(r"\d{1,2}(?:st|nd|rd|th)", re.IGNORECASE)
 _UNITS = v.word_set(
-    "g gr gm gram grams kg oz ozs ozt dwt cm mm in inch inches ins ft ml cl l lb lbs pints pint high long wide"
+    "g gr gm gram grams kg oz ozs ozt dwt cm mm in inch inches ins ft ml cl l lb lbs pints pint high long wide troy degrees dollars"
 )
 _FIRM = v.word_set("co bros ltd sons son brothers company")
 _CONNECTORS = frozenset(("&", "*", "·", "•", "∙", "+", "/"))
+#: what stands before the number of a registered design: Rd 631976
+_REGISTERED = re.compile(r"R\.?D?\.?|REGD?\.?", re.IGNORECASE)
+_DESIGN_NUMBER = re.compile(r"\d{4,7}\.?")
+
+
+def is_ideograph(char: str) -> bool:
+    """Whether a sign is Chinese, Japanese or Korean: in a description it is what is struck."""
+    return unicodedata.name(char, "").startswith(("CJK", "HIRAGANA", "KATAKANA", "HANGUL"))
 
 
 class Letters:
@@ -59,6 +69,7 @@ class Letters:
             return (
                 following is None
                 or following.kind != "word"
+                or following.text in _CONNECTORS
                 or following.text.isupper()
                 or (following.text in ("in", "within", "over", "with", "&", "monogram", "crowned"))
                 or bool(s.lexicon.find(s.tokens, at + 1, ("style", "case", "container")))
@@ -74,7 +85,7 @@ class Letters:
         return (
             before is not None
             and before.kind == "word"
-            and before.text.isupper()
+            and (before.text.isupper() or before.text in _CONNECTORS)
             and before.text not in ("A", "I")
         )
 
@@ -110,10 +121,14 @@ class Letters:
         """A run of unquoted letters: EPNS; W & Co EP; maker's mark Pa."""
         s = self.scanner
         state = s.state
+        if self._registered():
+            return True
         phrase = s.lexicon.find(s.tokens, s.at, ("order", "role", "unmarked", "count"))
         if phrase and (phrase[2] > 1 or not self.is_text(s.at)):
             return False
         if self._claims_maker():
+            return False
+        if state.untold and not (s.verb or s.letter or state.pend.hint):
             return False
         named = state.pend.hint in (v.MAKER, "retailer's mark") or s.verb
         engraved = s.strikes.engraved() and s.verb
@@ -143,7 +158,7 @@ class Letters:
             return False
         said = places.said(s.tokens, s.at, end)
         if (
-            not any(c.isupper() for c in said)
+            not any(c.isupper() or is_ideograph(c) for c in said)
             and len(said) > 1
             and not engraved
             and "[" not in said
@@ -166,6 +181,22 @@ class Letters:
             said += "?"  # after a maker's initial an unread letter, not a doubt about the mark
             s.at += 1
         s.strikes.struck(said, quoted=False)
+        return True
+
+    def _registered(self) -> bool:
+        """The number of a registered design, with what stands before it: Rd 631976, R 616320."""
+        s = self.scanner
+        token, after = s.token(), s.token(1)
+        if token is None or after is None or after.kind != "word":
+            return False
+        if not (_REGISTERED.fullmatch(token.text) and _DESIGN_NUMBER.fullmatch(after.text)):
+            return False
+        if s.state.untold or (token.text in "Rr" and len(after.text.strip(".")) < 5):
+            return False
+        draft = s.state.mark(Draft(text=f"{token.text} {after.text.strip('.')}"))
+        if token.text not in "Rr":
+            draft.hint = draft.hint or "registered design"
+        s.end_mark(s.at + 2)
         return True
 
     def _surname(self, at: int) -> bool:
@@ -216,7 +247,7 @@ class Letters:
             token = s.tokens[end]
             if token.kind != "word" or not (token.text[:1].isupper() or token.text == "&"):
                 return False
-            if end > at and (known := self._known(end)):
+            if end > at and token.text.upper() not in WEAK and (known := self._known(end)):
                 after = s.tokens[end + known] if end + known < len(s.tokens) else None
                 return after is None or not after.text[:1].islower()
         return False
@@ -297,6 +328,8 @@ class Letters:
         unit = (
             after.text.casefold().rstrip(".") if after is not None and after.kind == "word" else ""
         )
+        if unit == "in" and shapes.outline(s.tokens, s.at + 1, s.lexicon):
+            unit = ""  # 800 in an oval
         if not s.strikes.engraved() and (unit in _UNITS or _MEASURE.fullmatch(token.text)):
             s.skip(2 if unit in _UNITS else 1)
             return True

@@ -5,8 +5,8 @@ from collections.abc import Iterable, Mapping, Sequence
 import msgspec
 
 from planish.library.loader import Library
+from planish.marks.describe import foreign, world
 from planish.marks.describe import vocabulary as v
-from planish.marks.describe import world
 from planish.marks.describe.tokens import Token, fold
 
 
@@ -122,6 +122,19 @@ def _words(lexicon: Lexicon) -> None:
     for kind, text in lists.items():
         for phrase in _list(text):
             lexicon.add(kind, phrase)
+    for kind, table in (("role", foreign.ROLES), ("legibility", foreign.LEGIBILITY)):
+        for phrase, value in table.items():
+            lexicon.add(kind, phrase, value)
+    for kind, text in (
+        ("generic", foreign.GENERIC),
+        ("container", foreign.CONTAINERS),
+        ("outline", foreign.OUTLINES),
+        ("filler", foreign.FILLERS),
+    ):
+        for phrase in _list(text):
+            lexicon.add(kind, phrase)
+    for phrase in _list(foreign.STRUCK_VERBS):
+        lexicon.add("technique", phrase, "")
     for word in (*sorted(v.FILLERS), "made in", "as follow", "as well as", "next to it", "next to"):
         lexicon.add("filler", word)
     for word in sorted(v.PREPOSITIONS):
@@ -133,7 +146,7 @@ def _words(lexicon: Lexicon) -> None:
 # Words of the thesaurus that mean too many other things in running text to be a picture alone.
 _NOT_ALONE = v.word_set(
     "point long bar box block net reading steps line lines standard round plus o x letter mark ring "
-    "figure strings cells mound head disc ball square circle oval frame face small animal building"
+    "figure strings cells mound head disc ball square circle oval frame face small animal building keep rack"
 )
 
 

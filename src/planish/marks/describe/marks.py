@@ -14,6 +14,7 @@ from planish.marks.describe.modifiers import Modifiers
 from planish.marks.describe.pictures import Pictures
 from planish.marks.describe.senses import Senses
 from planish.marks.describe.state import State
+from planish.marks.describe.story import is_story
 from planish.marks.describe.strikes import Strikes
 from planish.marks.describe.struck import is_initials
 from planish.marks.describe.tokens import Token, tokenize
@@ -94,6 +95,10 @@ class Scanner:
             return True
         return before.kind in ("stop", "open") or before.units == ("then",)
 
+    def starts_at(self, at: int) -> bool:
+        """Whether nothing stands before a token since the last stop or bracket."""
+        return at == 0 or self.tokens[at - 1].kind in ("stop", "open")
+
     def head_follows(self, start: int) -> bool:
         """Whether a mark is still to come in this item."""
         for at in range(start, min(start + 14, len(self.tokens))):
@@ -141,6 +146,7 @@ class Scanner:
 
     def run(self) -> State:
         """Read all tokens."""
+        self.state.story = is_story(self.tokens, 0, self.lexicon)
         while self.at < len(self.tokens):
             before = self.at
             token = self.tokens[self.at]
@@ -186,6 +192,7 @@ class Scanner:
                 state.end_clause()
             case _:
                 state.end_sentence()
+                state.story = is_story(self.tokens, self.at + 1, self.lexicon)
         verb, hallmarked = self.verb, self.hallmarked
         self.reset()
         if token.text in ":,":
@@ -223,7 +230,7 @@ class Scanner:
 
     def open(self) -> None:
         """A remark in brackets begins."""
-        if self.strikes.between():
+        if self.strikes.between() or self.words.means():
             return
         self.state.remark += 1
         self.state.remark_from = len(self.state.drafts)

@@ -5,12 +5,15 @@ from typing import TYPE_CHECKING
 from planish.marks.describe import places
 from planish.marks.describe import vocabulary as v
 from planish.marks.describe.draft import Draft
+from planish.marks.describe.story import SPOKEN
 from planish.marks.observation import Case, Legibility, Style, Technique
 
 if TYPE_CHECKING:
     from planish.marks.describe.marks import Scanner
 
 _ENGRAVED = (Technique.ENGRAVED, Technique.SCRATCHED)
+#: words for a part of a mark
+_OF_A_MARK = v.word_set("letter edge side half part end initial numeral figure corner")
 
 
 class Modifiers:
@@ -47,7 +50,10 @@ class Modifiers:
         if technique is None:
             if state.clause.technique in _ENGRAVED:
                 state.clause.technique = None
-            s.verb = state.told = True
+            if state.story and said in SPOKEN:
+                s.skip(size)  # "the owner reads", "he says": a person, not the mark
+                return True
+            s.verb = state.told = state.bears = True
             s.hallmarked = said in v.HALLMARKED
             if said.startswith("over"):
                 state.pend.note("struck over another mark")
@@ -94,11 +100,24 @@ class Modifiers:
             for draft in state.targets(group=True):
                 draft.legibility = draft.legibility or how
         elif state.current is not None:
-            state.current.legibility = how
+            self._legible(state.current, how)
         else:
             state.clause.legibility = how
+            state.how_span = s.span(size)
         s.at += size
         return True
+
+    def _legible(self, draft: Draft, how: Legibility) -> None:
+        """As in "right edge of second letter lost": what is lost of a mark that was read."""
+        s = self.scanner
+        start = s.at
+        while start and s.tokens[start - 1].kind == "word":
+            start -= 1
+        words = {u for t in s.tokens[start : s.at] for u in t.units}
+        if draft.text and words & _OF_A_MARK and (s.starts_at(start) or not s.fresh()):
+            draft.note(places.said(s.tokens, start, s.at + 1))
+            how = Legibility.WORN
+        draft.legibility = how
 
     def style(self, style: object, size: int) -> bool:
         """The letterform of the mark before or to come."""
@@ -148,6 +167,10 @@ class Modifiers:
         end = at
         if s.tokens[at].kind == "quote" or s.letters.is_text(at):
             end = at + 1
+            while end + 1 < len(s.tokens) and s.tokens[end].text in "&·" and s.letters.is_text(
+                end + 1
+            ):  # fmt: skip
+                end += 2
         elif hit := s.lexicon.find(s.tokens, at, ("device",)):
             end = at + hit[2]
         elif s.unit(size) in ("a", "an", "the") and (

@@ -1,13 +1,14 @@
 """Rules for pictures, for marks that are only called marks, and for unknown words."""
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from planish.marks.describe import claims, places, shapes
 from planish.marks.describe import vocabulary as v
 from planish.marks.describe.draft import Draft
 from planish.marks.describe.struck import is_initials
-from planish.marks.describe.tokens import fold, tokenize
-from planish.marks.observation import Claim, Technique
+from planish.marks.describe.tokens import Token, fold, tokenize
+from planish.marks.observation import Claim, Legibility, Technique
 
 if TYPE_CHECKING:
     from planish.marks.describe.marks import Scanner
@@ -19,7 +20,8 @@ _PROSE = v.word_set(
     "think know help please thank identify anyone what how when made piece silver item antique vintage "
     "decorated design style overall approximate diameter wide high measure measuring dent "
     "record year century circa by maker date letter engraved handle spoon retailed possibly attributed "
-    "excerpt center point pattern line read recorded same period describe described mounted coronation commemorating decorated presentation"
+    "excerpt center point pattern line read recorded same period describe described mounted coronation commemorating decorated presentation "
+    "type kind way place good bad never given photo photograph view generation"
 )
 _BY = v.word_set(
     "by for maker makers firm attributed silversmith goldsmith retailer importer messrs"
@@ -77,6 +79,11 @@ _SHAPES = v.word_set(
     "canted chamfered kite trapezoidal"
 )
 _ARTICLES = v.word_set("a an the")
+_PATTERNED = v.word_set(
+    "pattern design motif decoration ornament finial knop thumbpiece cup spoon teapot tankard"
+)
+#: words after these name a person, a cause or a comparison, never what is struck
+_NO_PICTURE_AFTER = v.word_set("by than because whether if like from of for to at")
 _HEADS = v.word_set("head bust profile portrait figure face mask")
 
 
@@ -93,6 +100,10 @@ class Pictures:
         following = s.token(size)
         at, s.at = s.at, s.at + size
         s.hallmarked = s.hallmarked or "hall" in said or said == "hm"
+        if state.untold and not s.verb:
+            state.forget()
+            state.spans.append((s.tokens[at].start, s.tokens[s.at - 1].end))
+            return True
         state.told = True
         if state.clause.technique in (Technique.ENGRAVED, Technique.SCRATCHED):
             state.clause.technique = None
@@ -104,6 +115,10 @@ class Pictures:
         plural = s.tokens[at + size - 1].text.casefold().endswith("s")
         count = state.count or (2 if plural and how and not listed else 0)
         if s.fresh() and not state.count and how is None:
+            return True
+        if how is None and not plural and not state.count and (said_of := self._legible_after()):
+            state.mark(Draft(text="[---]", legibility=said_of, notes=["not described"]))
+            s.mark_end = s.at
             return True
         if count > 1 or (listed and count):
             state.expected, state.expected_from = count, len(state.drafts)
@@ -120,6 +135,20 @@ class Pictures:
             state.forget()
         return True
 
+    def _legible_after(self) -> Legibility | None:
+        """How legible a mark is that has nothing but its number: "second punch (unreadable)"."""
+        s = self.scanner
+        start = s.at + (s.unit() in ("is", "was"))
+        before = s.token()
+        if before is not None and before.kind == "open":
+            start += 1
+        elif start == s.at or before is None:
+            return None
+        if start >= len(s.tokens):
+            return None
+        hit = s.lexicon.find(s.tokens, start, ("legibility",))
+        return Legibility(str(hit[1])) if hit else None
+
     def device(self, size: int, label: str) -> bool:
         """A picture of the thesaurus, with the words that belong to it."""
         s = self.scanner
@@ -128,6 +157,12 @@ class Pictures:
         if size == 1 and token.text.isupper() and len(token.text) > 1 and not s.shouting:
             return False
         if size == 1 and len(token.text) == 1:
+            return False
+        if token.text.casefold() == "bears" and not (state.count or state.pend.hint):
+            return False  # a verb, unless several animals are counted
+        if state.untold and not s.verb:
+            return False
+        if self._decorates(s.at + size):
             return False
         if (
             size == 1
@@ -167,6 +202,13 @@ class Pictures:
         s.reset()
         s.mark_end = s.at
         return True
+
+    def _decorates(self, end: int) -> bool:
+        """As in "rose pattern", "baby cup": the picture tells which pattern or piece."""
+        s = self.scanner
+        if s.verb or s.state.pend.hint or s.of_mark or end >= len(s.tokens):
+            return False
+        return bool(set(s.tokens[end].units) & _PATTERNED)
 
     def _among_marks(self) -> bool:
         """Whether a thing that may be the piece itself ("spoon", "shell") is a picture here."""
@@ -287,6 +329,9 @@ class Pictures:
         """As in "with eagle-R-lion trademark": a picture that is called a maker's mark."""
         s = self.scanner
         role = s.lexicon.find(s.tokens, end, ("role",)) if end < len(s.tokens) else None
+        words = s.tokens[s.at : end]
+        if all(t.text[:1].isupper() and "-" not in t.text for t in words):
+            return False  # a name: "a New Standard maker mark"
         if not role or role[1] != v.MAKER or s.unit(-1) not in ("with", "a", "an", "and", "the"):
             return False
         s.state.pend.hint = v.MAKER
@@ -393,12 +438,23 @@ class Pictures:
             end -= 1
         return end
 
+    @staticmethod
+    def _tells(words: Sequence[Token]) -> bool:
+        """Whether words say what was done or how: "never cleaned", "easily overlooked"."""
+        last = words[-1].text.casefold()
+        return last.endswith("ed") or any(
+            len(t.text) > 4 and t.text.casefold().endswith("ly") for t in words
+        )
+
     def _is_picture(self, end: int) -> bool:
         s = self.scanner
         state = s.state
         words = s.tokens[s.at : end]
         units = {u for t in words for u in t.units}
-        if units & _PROSE or len(words) > 8:
+        if units & _PROSE or len(words) > 8 or (state.untold and not s.verb):
+            return False
+        lead = s.unit(-2) if s.unit(-1) in _ARTICLES else s.unit(-1)
+        if lead in _NO_PICTURE_AFTER and not s.of_mark:
             return False
         if not any(t.text.islower() and len(t.text) > 2 and t.text.isalpha() for t in words):
             return False
@@ -406,8 +462,13 @@ class Pictures:
         closes = after is None or after.kind in ("stop", "close") or bool(
             s.lexicon.find(s.tokens, end, ("container", "generic", "technique"))
         ) or after.text.casefold() in ("with", "and", "on", "in")  # fmt: skip
+        told = s.verb or bool(state.pend.hint) or s.of_mark
+        if not told and self._tells(words):
+            return False
         in_marks = bool(
-            state.drafts or state.section.where or s.verb or state.pend.hint or s.of_mark
+            len(state.drafts) > state.sentence_from
+            or (state.drafts and s.starts_item() and (after is None or after.text == "."))
+            or state.section.where or s.verb or state.pend.hint or s.of_mark
         )
         opens = s.starts_item() or s.article or s.of_mark or s.verb or bool(state.pend.hint)
         if self._is_shape(end):

@@ -14,6 +14,8 @@ if TYPE_CHECKING:
 
 _ENGRAVED = (Technique.ENGRAVED, Technique.SCRATCHED)
 _TELLS = v.word_set("has have bears bearing there show shows showing see found contains")
+_IN_THE_STYLE = v.word_set("style revival manner taste type pattern form")
+_BEARS = v.word_set("bears bear bearing shows showing")
 _ARTICLES = v.word_set("a an the one another")
 #: order in which the senses of one phrase are tried
 _ORDER = (
@@ -125,6 +127,9 @@ class Senses:
                 state.pend = Draft()
                 s.of_mark = True
                 return True
+        if state.untold and not s.verb and not s.head_follows(s.at + size):
+            s.skip(size)
+            return True
         if hint != v.OWNER and state.clause.technique in _ENGRAVED:
             state.clause.technique = None
         bare = s.tokens[s.at + size - 1].units[-1:] in (("maker",), ("sponsor",))
@@ -216,7 +221,11 @@ class Senses:
                 if s.state.current:
                     s.state.current.note("monogram")
             elif not s.head_follows(s.at):
-                s.state.mark(Draft(text="[---]", notes=["monogram"]))
+                state = s.state
+                if state.told or s.verb or state.pend.hint or state.listed or not state.drafts:
+                    state.mark(Draft(text="[---]", notes=["monogram"]))
+                else:
+                    state.claim(Claim(about="note", says=said))
             else:
                 s.state.pend.note("monogram")
         elif s.state.pend.legibility and not s.head_follows(s.at):
@@ -246,6 +255,10 @@ class Senses:
         if not isinstance(value, tuple):
             return False
         said = places.said(s.tokens, s.at, s.at + size)
+        if s.unit(size) in _IN_THE_STYLE:  # "Queen Anne style" is no date
+            s.state.claim(Claim(about="note", says=f"{said} {s.unit(size)}"))
+            s.at += size + 1
+            return True
         s.state.claim(Claim(about="date", says=said, year_from=value[0], year_to=value[1]))
         s.at += size
         return True
@@ -256,7 +269,9 @@ class Senses:
         beside = s.fresh() and s.state.current is not None and s.state.current.text
         after = s.token(size)
         capital = said[:1].isupper() and after is not None and after.text[:1].isdigit()
+        here = len(s.state.drafts) > s.state.sentence_from or said[:1].isupper()
         listed = s.state.listed and s.starts_item() and (after is None or after.kind == "stop")
+        listed = listed and here
         if s.verb or capital or listed or (beside and said[:1].isupper()):
             s.at += size
             s.strikes.struck(said, quoted=False)
@@ -306,6 +321,7 @@ class Senses:
         s.all = word in ("all", "each", "both")
         s.article = word in _ARTICLES
         s.state.told = s.state.told or word in _TELLS
+        s.state.bears = s.state.bears or word in _BEARS
         if word != "of" and word not in ("for", "the", "city"):
             s.of_mark = False
         if (word == "and" and s.state.pend.hint and not s.letter) or word in (

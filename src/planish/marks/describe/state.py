@@ -36,12 +36,15 @@ class State:
     pend_spans: list[tuple[int, int]] = field(default_factory=list)
     note_spans: list[tuple[int, int]] = field(default_factory=list)
     where_span: tuple[int, int] | None = None
+    how_span: tuple[int, int] | None = None  # legibility said before any mark
     plural: bool = False
     section: Scope = field(default_factory=Scope)
     clause: Scope = field(default_factory=Scope)
     current: Draft | None = None
     clause_from: int = 0
     item_from: int = 0
+    sentence_from: int = 0
+    spans_from: int = 0  # unread passages before this clause
     group_from: int = 0
     expected: int = 0
     expected_from: int = 0
@@ -54,6 +57,8 @@ class State:
     told: bool = False  # the clause says that marks are struck
     listed: bool = False  # an item that was only a mark has been read: this is a list of marks
     decor: bool = False  # the item tells of the object and its decoration
+    story: bool = False  # the sentence tells of people: see ``story``
+    bears: bool = False  # ... and has said that something is struck
 
     # -- marks ---------------------------------------------------------------------------------
 
@@ -98,10 +103,15 @@ class State:
         self.plural = plural
         self.pend_spans.append(span)
 
+    @property
+    def untold(self) -> bool:
+        """Whether a sentence of people has not said yet that something is struck."""
+        return self.story and not self.bears
+
     def flush(self) -> None:
         """A role named without its letters becomes an unread mark; other words go to unread."""
         role = self.pend.hint
-        if role in v.NAMED_ONLY:
+        if role in v.NAMED_ONLY and not self.untold:
             said = self.pend
             self.pend = Draft()
             self.mark(unread(role, said))
@@ -146,14 +156,18 @@ class State:
         made = len(self.drafts) > self.clause_from
         if not made and self.where_span and not (self.drafts or self.searched):
             self.spans.append(self.where_span)  # a place without anything said of it
-        self.where_span = None
-        if not made and self.clause.where and self.clause.technique is None:
+        if self.how_span and not made and not self.expected:
+            self.spans.append(self.how_span)  # said of no mark
+        self.where_span = self.how_span = None
+        alone = len(self.spans) == self.spans_from
+        if not made and alone and self.clause.where and self.clause.technique is None:
             for draft in self.drafts:
                 if not draft.where:
                     draft.where = self.clause.where
         self.clause = Scope()
         self.told = False
         self.clause_from = len(self.drafts)
+        self.spans_from = len(self.spans)
 
     def end_sentence(self) -> None:
         """At a full stop: marks that were counted and not described are added as unread ones."""
@@ -176,8 +190,9 @@ class State:
             self.partial = True
         self.expected = 0
         self.expected_legibility = None
+        self.story = self.bears = False
         self.section.hint = None
-        self.clause_from = self.item_from = len(self.drafts)
+        self.clause_from = self.item_from = self.sentence_from = len(self.drafts)
 
     def header(self) -> None:
         """At a colon: a place, technique or plural role said before it holds for the section."""

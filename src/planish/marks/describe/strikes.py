@@ -139,6 +139,14 @@ class Strikes:
                 s.state.current.note(text)
         s.tokens, s.at = outer, at
 
+    def _beside(self, text: str, current: Draft) -> bool:
+        """Single letters in quotation marks side by side are one maker's: "W" "P" in a diamond."""
+        s = self.scanner
+        before, here = s.token(-2), s.token(-1)
+        quotes = before is not None and here is not None and before.kind == here.kind == "quote"
+        letters = (text, *(current.text or "").split())
+        return quotes and all(len(c) == 1 and c.isupper() for c in letters)
+
     def _joins(self, text: str, mode: str) -> bool:
         """Letters over letters ("TE over GS"), initials over a year, P & B in three punches."""
         s = self.scanner
@@ -147,6 +155,10 @@ class Strikes:
         if current is None or not current.text or state.pend.hint not in (None, "date"):
             return False
         over, s.words.over = s.words.over, False
+        if self._beside(text, current):
+            current.text += f" {text}"
+            state.forget()
+            return True
         if over and is_initials(current.text) and (is_initials(text) or is_year(text)):
             current.text += f"/{text}"
         elif (mode == "initials" and s.words.listed and len(text) == 1) or (

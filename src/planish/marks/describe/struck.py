@@ -30,7 +30,9 @@ _MEASURE = re.compile(
     re.IGNORECASE,
 )
 #: words that end many a trade name: they stand for a mark only when alone
-_WEAK = frozenset(("PLATE", "SILVER", "METAL", "STANDARD", "PLATED", "WHITE"))
+WEAK = frozenset(("PLATE", "SILVER", "METAL", "STANDARD", "PLATED", "WHITE"))
+_PARTNERS = re.compile(r"[A-Z]{1,2}(?:&[A-Z]{1,2})+")
+_FIRM = frozenset(("CO", "SONS", "SON", "BROS", "LTD"))
 _WHOLE_NUMBER = re.compile(r"[#№]?\d[\d.,/]*")
 
 
@@ -153,7 +155,7 @@ def _row(line: str, lexicon: Lexicon) -> list[str]:
     rest: list[str] = []
     at = 0
     while at < len(words):
-        size = _known_at(words, at, lexicon)
+        size = _known_at(words, at, lexicon) or _partners_at(words, at)
         if size:
             if rest:
                 parts.append(rest)
@@ -180,11 +182,22 @@ def _known_at(words: list[str], at: int, lexicon: Lexicon) -> int:
             continue
         after = words[at + size].upper() if at + size < len(words) else ""
         before = words[at - 1].upper() if at else ""
-        weak = size == 1 and words[at].upper() in _WEAK and len(words) > 1
+        weak = size == 1 and words[at].upper() in WEAK and len(words) > 1
         if weak or after in world.COMPANY or (before in ("&", "AND", "OF", "THE")):
             return 0
         return size
     return 0
+
+
+def _partners_at(words: list[str], at: int) -> int:
+    """Platers' initials beside other initials are a punch of their own: AW & HS W&N."""
+    if len(words) == 1 or not _PARTNERS.fullmatch(words[at]):
+        return 0
+    after = words[at + 1].upper().strip(".") if at + 1 < len(words) else ""
+    before = words[at - 1] if at else ""
+    others = any(is_initials(w) for w in (*words[:at], *words[at + 1 :]) if w != "&")
+    joined = after in _FIRM or after == "&" or before == "&"
+    return int(others and not joined)
 
 
 def _numbers(words: list[str], lexicon: Lexicon) -> list[list[str]]:

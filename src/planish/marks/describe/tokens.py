@@ -71,6 +71,8 @@ _NUMBERS = dict(
 _ABBREVIATED = word_set(
     "co bros mfg mfrs wm st ltd no jr sr inc corp c ca circa approx nr mr mrs messrs dr fig cf lt rt rd reg regd nos pat"
 )
+#: in capitals these are initials: "DR. Reader asks"
+_TITLES = word_set("dr mr mrs messrs lt fig cf nr")
 
 
 def fold(word: str) -> tuple[str, ...]:
@@ -313,7 +315,7 @@ class _Tokenizer:
         """Whether the last stop belongs to the word: initials and abbreviations."""
         stem = text[:-1]
         if stem.casefold() in _ABBREVIATED:
-            return True
+            return not (stem.isupper() and stem.casefold() in _TITLES)
         if "." in stem.strip("."):
             return any(c.isalpha() for c in stem)
         return len(stem) == 1 and stem.isalpha() and stem.isupper()

@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from planish.marks.describe import places, world
+from planish.marks.describe import claims, places, world
 from planish.marks.describe import vocabulary as v
 from planish.marks.describe.draft import Draft
 from planish.marks.observation import Claim
@@ -48,7 +48,11 @@ class Towns:
                 state.claim(Claim(about="place", says=town))
                 s.at += size + tail
                 return True
-        if names_mark or s.of_mark or state.pend.hint == v.TOWN:
+        dated = self._dated_marks(size)
+        if dated and not s.hallmarked:
+            s.hallmarked = True
+            self._claim(town, size)
+        elif names_mark or s.of_mark or state.pend.hint in (v.TOWN, "import mark"):
             self._mark(town, size, tail)
         else:
             self._claim(town, size)
@@ -100,15 +104,24 @@ class Towns:
         picture = s.lexicon.find(s.tokens, s.at, ("device",))
         return picture is not None and picture[2] > size
 
+    def _dated_marks(self, size: int) -> bool:
+        """As in "London 2023 marks", "Chester hallmarks for 1905": that office's marks are there."""
+        s = self.scanner
+        found = claims.date(s.tokens, s.at + size) if s.token(size) is not None else None
+        at = s.at + size + (found[1] if found else 0)
+        return bool(found and at < len(s.tokens) and set(s.tokens[at].units) & world.OFFICE_MARKS)
+
     def _mark(self, town: str, size: int, tail: int) -> None:
         s = self.scanner
         state = s.state
-        if state.pend.hint in (v.TOWN, "assay mark", v.STANDARD):
+        imported = state.pend.hint == "import mark"
+        if state.pend.hint in (v.TOWN, "assay mark", v.STANDARD, "import mark"):
             state.pend.hint = None
         elif state.pend.hint:
             state.flush()
         named = [u for t in s.tokens[s.at + size : s.at + size + tail] for u in t.units]
         hint = "district mark" if "district" in named else v.TOWN
+        hint = "import mark" if imported else hint
         draft = Draft(device=f"town mark of {town}", hint=hint)
         state.pend.hint = None
         state.mark(draft)

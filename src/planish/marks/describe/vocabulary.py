@@ -168,14 +168,17 @@ LEGIBILITY: dict[str, Legibility] = {
         ("obscure", "obscured", "unclear", "indistinct", "partly legible", "hard to read",
          "partially legible", "not clear", "very worn", "very rubbed", "poor", "half legible", "partly erased",
          "partially obscured", "partly obscured", "badly worn", "badly rubbed", "almost gone", "ambiguous",
-         "much rubbed", "much worn", "not legible in full", "indeterminate"),
+         "much rubbed", "much worn", "not legible in full", "indeterminate", "hard to make out", "difficult to read", "barely legible",
+         "barely visible", "just visible", "mostly gone", "half gone"),
         Legibility.OBSCURE,
     ),
     **dict.fromkeys(
         ("illegible", "indecipherable", "unreadable", "undecipherable", "erased", "worn away",
          "rubbed out", "not legible", "rubbed away", "cannot be read", "can't be read", "cannot read",
          "can't read", "not readable", "worn off", "obliterated", "lost", "unread", "undecipherable",
-         "could not be read", "worn out", "polished away", "defaced", "polished out"),
+         "could not be read", "can't make out", "cannot make out", "can not make out", "could not make out",
+         "couldn't make out", "unable to make out", "can't be made out", "cannot be made out", "too worn to read",
+         "too rubbed to read", "too faint to read", "not possible to read", "impossible to read", "worn out", "polished away", "defaced", "polished out"),
         Legibility.ILLEGIBLE,
     ),
 }  # fmt: skip
@@ -295,7 +298,7 @@ SPOTS = (
 )
 SPOT_WORDS = word_set(
     "the a an of and each both either its their one other upper lower inner outer near by at to on in left right "
-    "top bottom front back under beneath below above inside interior exterior outside underneath rounded inset flat "
+    "top bottom front back under beneath below above higher inside interior exterior outside underneath rounded inset flat "
     "hinged rear side sides edge reverse underside metal main detachable matching opposite same all every this "
     "that from along towards toward around round over across between beside also again outer centre center "
     "central small large great handle's piece part first second third two three four pair hind applied "
@@ -326,7 +329,7 @@ DOUBTS = (
     "looks like; look like; appears to be; appear to be; might be; may be; could be; seems to be; possible; probable; "
     "what looks like; what appears to be; i think; i believe; uncertain; doubtful; some sort of; some kind of; "
     "a kind of; resembling; not sure; unsure; like a; tentatively read; something like; questionable; presumed; "
-    "attributed; spurious; may be spurious; possibly spurious; most likely; very likely; looking like; or similar; maybe a; seems like"
+    "attributed; spurious; may be spurious; possibly spurious; most likely; very likely; looking like; or similar; maybe a; seems like; misread"
 )
 ALTERNATIVES = (
     "or; or possibly; or maybe; or perhaps; alternatively; or else; or probably; or is it; or even"
@@ -339,7 +342,7 @@ NEGATIONS = (
 UNMARKED = (
     "unmarked; no mark; no marks; not marked; without mark; no hallmark; not hallmarked; no visible mark; "
     "apparently unmarked; unhallmarked; no hallmarks; no other mark; no other marks; no mark visible; "
-    "without hallmarks; no marks found; no stamps"
+    "without hallmarks; no marks found; no stamps; blank; others blank; the rest blank"
 )
 PARTIAL = (
     "record continues; not in the excerpt; not in this excerpt; letter not given; not given; not read in the record; "
@@ -374,7 +377,8 @@ CHARGE_WORDS = word_set(
 FACING = word_set(
     "facing left right profile in to the side sinister dexter looking forward forwards face full affronty "
     "guardant regardant standing spreadwing spread-wing displayed walking upside down up sideways reversed "
-    "right-side right-facing left-facing view viewed turned backwards inverted bearded laureate"
+    "right-side right-facing left-facing view viewed turned backwards inverted bearded laureate wrong way "
+    "lying full-length rotated degrees"
 )
 
 #: words with no weight of their own

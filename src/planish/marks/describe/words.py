@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from planish.marks.describe import places, shapes
+from planish.marks.describe import claims, places, shapes
 from planish.marks.describe import vocabulary as v
 from planish.marks.describe.claims import date
 from planish.marks.describe.draft import Draft, Where
@@ -19,8 +19,10 @@ _WORN_OR_HELD = v.word_set(
     "wreath crown coronet laurel helmet sword sceptre scepter spear diadem kokoshnik beard wing branch "
     "ribbon plume cap hat halo axe staff trident caduceus turban headdress horn orb flag"
 )
+_TURNED = frozenset(("upside down", "right side up", "right-side up"))
 _FACING_START = v.word_set(
-    "facing looking profile right-facing left-facing laureate upside sideways turned inverted reversed"
+    "facing looking profile right-facing left-facing laureate upside sideways turned inverted reversed lying "
+    "rotated"
 )
 
 
@@ -48,6 +50,23 @@ class Words:
             or self._charge()
             or self._place()
         )
+
+    def means(self) -> bool:
+        """As in "EPOSE (for DEPOSE)": what a remark says that a text stands for."""
+        s = self.scanner
+        current = s.state.current
+        if current is None or not current.text or not s.fresh() or s.unit(1) not in ("for", "ie"):
+            return False
+        end = s.at + 2
+        while end < len(s.tokens) and s.tokens[end].kind != "close":
+            end += 1
+        if end >= len(s.tokens) or end == s.at + 2 or end - s.at > 12:
+            return False
+        if claims.name(s.tokens, s.at + 2) and any(c.islower() for c in s.tokens[s.at + 2].text):
+            return False  # "(for Hester Bateman)" claims the maker
+        current.note(f"for {places.said(s.tokens, s.at + 2, end)}")
+        s.at = end + 1
+        return True
 
     def _interpretation(self) -> bool:
         """As in "indicating a fineness of 950": what a mark means is a claim of the writer."""
@@ -78,6 +97,8 @@ class Words:
         said = str(hit[1])
         if s.fresh() and s.state.current and not said.endswith(("by", "with")):
             s.state.current.note(said)
+        elif said in _TURNED:
+            s.state.pend.note(said)
         s.at += hit[2]
         return True
 
@@ -90,7 +111,9 @@ class Words:
         word = token.text.casefold()
         two = (s.unit(), s.unit(1))
         starts = word in _FACING_START or two[0] in _FACING_START or two in (
-            ("in", "profile"), ("to", "left"), ("to", "right"), ("to", "sinister"), ("to", "dexter")
+            ("in", "profile"), ("to", "left"), ("to", "right"), ("to", "sinister"), ("to", "dexter"),
+            ("side", "view"), ("full", "body"), ("full", "face"), ("full", "length"), ("front", "view"),
+            ("on", "its"),
         )  # fmt: skip
         if not starts or s.unit(2) == "of" or s.head_follows(s.at + 1):
             return self._facing_before()
@@ -101,6 +124,12 @@ class Words:
         ):  # fmt: skip
             end += 1
         end = max(end, s.at + 1)
+        if two in (("full", "body"), ("full", "length")):
+            end = s.at + 2
+        elif two == ("on", "its"):
+            if s.unit(2) not in ("side", "back", "head"):
+                return False
+            end = s.at + 3
         if s.tokens[end - 1].text in ("in", "the", "to"):
             end -= 1
         current.note(places.said(s.tokens, s.at, end))
@@ -119,6 +148,10 @@ class Words:
             "standing",
             "spreadwing",
             "spread-wing",
+            "upside-down",
+            "sideways",
+            "inverted",
+            "reversed",
         ):
             return False
         if s.lexicon.find(s.tokens, s.at, ("device",)):
