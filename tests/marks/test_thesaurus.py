@@ -48,3 +48,15 @@ def test_what_a_worn_shape_is_taken_for() -> None:
 
 def test_unknown_words_name_nothing() -> None:
     assert LIONS.chances("helicopter") == {}
+
+
+def test_a_plural_names_what_its_singular_names() -> None:
+    assert LIONS.named("anchors") == {"anchor": 1.0}
+
+
+def test_wider_devices_come_nearest_first_and_a_circle_ends() -> None:
+    chain = Thesaurus([device("a", "a", broader="b"), device("b", "b", broader="c"),
+                       device("c", "c", broader="a")])  # fmt: skip
+
+    assert chain.ancestors("a") == ("b", "c", "a")
+    assert chain.ancestors("unknown") == ()

@@ -10,6 +10,7 @@ from collections import defaultdict
 from collections.abc import Iterable
 
 from planish.library.rows import Device
+from planish.marks.devicewords import stem
 
 # Chance of using a word of device A where the punch shows device B, by how they are related.
 # The bench's own rates (common practice), see docs/honesty.md.
@@ -83,10 +84,17 @@ class Thesaurus:
                 if w.strip()
                 for found in self._exact.get(frozenset(words(w)), ())
             }
+        self._singular: dict[frozenset[str], set[str]] = defaultdict(set)
+        for said, named in self._exact.items():
+            self._singular[frozenset(map(stem, said))] |= named
+        self._wide = {d: self._above(d) for d in self.devices}
         self._cache: dict[str, dict[str, float]] = {}
 
     def ancestors(self, device_id: str) -> tuple[str, ...]:
         """Wider devices, nearest first."""
+        return self._wide.get(device_id, ())
+
+    def _above(self, device_id: str) -> tuple[str, ...]:
         found: list[str] = []
         at = self.devices.get(device_id)
         while at and at.broader and at.broader in self.devices and at.broader not in found:
@@ -101,6 +109,9 @@ class Thesaurus:
             return {}
         if said in self._exact:
             return dict.fromkeys(self._exact[said], 1.0)
+        single = self._singular.get(frozenset(map(stem, said)))
+        if single:
+            return dict.fromkeys(single, 1.0)
         scores: dict[str, float] = {}
         for device_id in {d for w in said for d in self._by_word.get(w, ())}:
             best = 0.0
@@ -127,7 +138,7 @@ class Thesaurus:
         def offer(device_id: str, chance: float) -> None:
             result[device_id] = max(result[device_id], chance)
 
-        wide = {d: self.ancestors(d) for d in self.devices}
+        wide = self._wide
         for device_id, how_well in named.items():
             strength = how_well if how_well == 1.0 else how_well * _PARTLY * 2
             offer(device_id, _SAME * strength)
