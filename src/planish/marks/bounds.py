@@ -12,7 +12,7 @@ MAX_TEXT, MAX_WORDS, MAX_NOTE = 200, 1_000, 20_000
 MAX_MARKS, MAX_PARTS, MAX_SEARCHED = 1_000, 100, 2_000
 MAX_FORM = 1_000
 MAX_TIMES = 1_000
-_WORDS = ("device", "outline", "hint", "part", "place", "photograph", "note")
+_WORDS = ("device", "outline", "charge", "hint", "part", "place", "photograph", "note")
 
 
 class ObservedError(ValueError):

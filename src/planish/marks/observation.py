@@ -59,6 +59,7 @@ class Mark(
     style, case: letterform; None where not recorded. ``case_sure`` is False where a writer prints
         every letter as a capital, so that the case on paper says little.
     outline: shape of the punch, in words.
+    charge: what stands beside the letters in the same punch, in words ("crown above").
     hint: what the observer calls it ("date letter", "maker's mark"); never more than evidence.
     part, place: the part of the piece and the place on it.
     times: how often the same punch was struck.
@@ -72,6 +73,7 @@ class Mark(
     case: Case | None = None
     case_sure: bool = False
     outline: str | None = None
+    charge: str | None = None
     hint: str | None = None
     part: str | None = None
     place: str | None = None

@@ -1,6 +1,6 @@
 """A mark as description text: the words that ``describe`` reads back as the same mark.
 
-Printed are letters or picture, letterform, outline, legibility, technique, how often struck, what the
+Printed are letters or picture, letterform, charge, outline, legibility, technique, how often struck, what the
 observer calls it, and doubt. Where a mark sits (part, place), its photograph and its note are the
 record's and not printed.
 """
@@ -35,6 +35,10 @@ _TECHNIQUES = {
     Technique.ENGRAVED: "engraved",
     Technique.SCRATCHED: "scratched",
 }
+#: a charge that begins otherwise is joined to the letters by "with"
+_JOINS = re.compile(
+    r"(?:with|crowned|below|beneath|under|above|over|between|beside|either|flanked|surmounted|topped)\b"
+)
 _TIMES = {2: "twice", 3: "three times", 4: "four times"}
 
 
@@ -70,6 +74,8 @@ def print_mark(mark: Mark) -> str:
         words.append(f"({technique})" if behind else "")
     else:
         words += _letters(mark, mark.text or "")
+    if mark.charge:
+        words.append(mark.charge if _JOINS.match(mark.charge) else f"with {mark.charge}")
     if mark.outline:
         words.append(f"in {_article(mark.outline)}")
     text = " ".join(w for w in words if w)

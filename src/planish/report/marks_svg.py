@@ -16,6 +16,7 @@ import hashlib
 import math
 from xml.sax.saxutils import escape, quoteattr
 
+from planish.marks.charges import placed
 from planish.marks.observation import Legibility, Mark, Style, Technique
 from planish.marks.transcription import Gap, TranscriptionError, parse
 from planish.report.drawings import drawing
@@ -49,6 +50,7 @@ def mark_in_words(mark: Mark) -> str:
         what.append(f"letters {plain}" if len(plain) > 1 else f"letter {plain}")
     parts = [
         " with ".join(what) or "a mark not read",
+        mark.charge or "",
         " ".join(x for x in (mark.style and mark.style.value, mark.case and mark.case.value) if x),
         "sunk" if mark.technique is Technique.INCUSE else (mark.technique or ""),
         f"in {mark.outline}" if mark.outline else "",
@@ -169,7 +171,18 @@ def _blocks(mark: Mark, *, unsure: bool) -> list[Block]:
             blocks.append(_name(mark.text, mark.outline))
         else:
             blocks.append(laid_out(letters, mark.style, mark.case, all_unsure=unsure))
-    return _stacked(blocks)
+    above, below = _charges(mark, unsure=unsure) if mark.text else ([], [])
+    return _stacked([*above, *blocks, *below])
+
+
+def _charges(mark: Mark, *, unsure: bool) -> tuple[list[Block], list[Block]]:
+    """Pictures above and below the letters, those of which there is a drawing."""
+    beside = [
+        (c.where, _device(c.device, mark.outline, unsure=unsure))
+        for c in placed(mark.charge or "")
+        if c.where in ("above", "below") and drawing(c.device) is not None
+    ]
+    return [b for w, b in beside if w == "above"], [b for w, b in beside if w == "below"]
 
 
 def _device(words: str, outline: str | None, *, unsure: bool) -> Block:

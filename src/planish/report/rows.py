@@ -49,6 +49,7 @@ def _seen(mark: Mark) -> str:
         mark.legibility.value if mark.legibility and mark.legibility != Legibility.CLEAR else "",
         f"struck {mark.times} times" if mark.times > 1 else "",
         "reading doubtful" if mark.doubtful else "",
+        mark.charge or "",
         mark.note or "",
     ]
     return ", ".join(p for p in parts if p)

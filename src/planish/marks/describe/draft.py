@@ -36,6 +36,7 @@ class Draft:
     times: int = 1
     doubtful: bool = False
     notes: list[str] = field(default_factory=list)
+    charges: list[str] = field(default_factory=list)
     span: tuple[int, int] | None = None  # where a picture stands in the text
 
     def note(self, text: str) -> None:
@@ -77,6 +78,7 @@ class Draft:
             case=case,
             case_sure=sure,
             outline=self.outline,
+            charge=" and ".join(self.charges) or None,
             hint=self.hint,
             part=self.where.part,
             place=self.where.place,

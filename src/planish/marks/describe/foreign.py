@@ -94,4 +94,52 @@ FILLERS = (
     "und; mit; über; unter; der; das; ein; eine; et; avec; une; du; della; dello; del; con; och; og; "
     "med; een; het; met; van; la; le; les; el; los; il; de la; zeichen"
 )
-__all__ = ["CONTAINERS", "FILLERS", "GENERIC", "LEGIBILITY", "OUTLINES", "ROLES", "STRUCK_VERBS"]
+#: pictures as writers of those countries name them -> a name of the thesaurus
+DEVICES: dict[str, str] = {
+    **each("eagle", "adler; águila; aguila; aquila; águia; ørn; örn; kotka; orzeł; orel"),
+    **each("eagle's head", "adlerkopf; tête d'aigle; cabeza de águila; testa d'aquila"),
+    **each("lion", "löwe; leone; león; leeuw; leeuwtje; lejon; løve; leijona; lew; leão"),
+    **each("lion passant", "schreitender löwe; lopende leeuw; gaande leeuw; lion marchant; leeuw met 2; "
+           "leeuwtje met 2; leeuw met een 2; leeuw met cijfer 2; gaand lejon"),
+    **each("lion rampant", "steigender löwe; klimmende leeuw; staande leeuw; leeuw met 1; leeuwtje met 1; "
+           "leeuw met een 1; leeuw met cijfer 1; lion rampant français; stående lejon"),
+    **each("crescent", "halbmond; croissant; mezzaluna; media luna; halve maan; halvmåne"),
+    **each("crescent and crown", "halbmond und krone; halbmond und reichskrone; halbmond mit krone; "
+           "halbmond krone; krone und halbmond; reichskrone und halbmond; krone halbmond; "
+           "mond und krone; sonne und krone"),
+    **each("crown", "reichskrone; krone; couronne; corona; kroon; kroontje; krona; kruunu; korona; coroa"),
+    **each("head of Minerva", "minervakopf; minervakop; tête de minerve; testa di minerva; cabeza de minerva; "
+           "minervahoofd; minervahuvud; minerve"),
+    **each("head of Mercury", "merkurkopf; tête de mercure; testa di mercurio"),
+    **each("head of Diana", "dianakopf; tête de diane; testa di diana"),
+    **each("boar's head", "tête de sanglier; javali; cabeça de javali; eberkopf"),
+    **each("old man's head", "tête de vieillard"),
+    **each("horse's head", "tête de cheval; pferdekopf; paardenhoofd"),
+    **each("greyhound's head", "windhundkopf; tête de lévrier"),
+    **each("hoopoe", "wiedehopf; wiedehopfkopf"),
+    **each("anchor", "anker; ancre; ancora; ancla; ankare"),
+    **each("key", "schlüssel; clé; clef; chiave; llave; sleutel; nyckel"),
+    **each("star", "stern; étoile; stella; estrella; ster; stjärna; stjerne"),
+    **each("swan", "schwan; cisne; zwaan"),
+    **each("owl", "eule; hibou; chouette"),
+    **each("axe", "bijl; axt; hache"),
+    **each("dolphin", "dolfijn; delphin; dauphin"),
+    **each("tower", "turm; toren; torre; torn"),
+    **each("castle", "castillo; burcht; château"),
+    **each("three towers", "tre tårne; tre tårn; tre torn; tretårnet; drei türme"),
+    **each("two towers", "to tårne; to tårn; zwei türme"),
+    **each("three crowns in a trefoil", "kattfoten; kattfots; kattfotsstämpel"),
+    **each("three crowns", "tre kronor; trekronor"),
+    **each("crown in a heart", "kruunu sydämessä"),
+    **each("pine cone", "pinienzapfen; zapfen"),
+    **each("fasces", "fascio littorio; faisceau; rutenbündel"),
+    **each("turreted head of Italy", "testa turrita; italia turrita; testa d'italia turrita"),
+    **each("sword", "zwaardje; schwert"),
+    **each("wheel", "mainzer rad; wiel"),
+    **each("cock", "coq; hahn"),
+    **each("wheatsheaf", "ähre; garbe"),
+    **each("kokoshnik", "kokoschnik; kokosjnik"),
+}
+
+__all__ = [
+    "DEVICES","CONTAINERS", "FILLERS", "GENERIC", "LEGIBILITY", "OUTLINES", "ROLES", "STRUCK_VERBS"]

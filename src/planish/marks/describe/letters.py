@@ -131,6 +131,7 @@ class Letters:
         if state.untold and not (s.verb or s.letter or state.pend.hint):
             return False
         named = state.pend.hint in (v.MAKER, "retailer's mark") or s.verb
+        named = named and s.unit(-1) not in ("in", "at", "from", "near")
         engraved = s.strikes.engraved() and s.verb
         end = s.at
         while end < min(len(s.tokens), s.at + _LONGEST_RUN) and s.tokens[end].kind == "word":
@@ -308,7 +309,8 @@ class Letters:
             return False
         expects = s.letter != "" or state.pend.hint in (v.FINENESS, "pattern number", "date")
         expects = expects or state.pend.hint in ("registered design", "patent", "scratch weight")
-        if not expects and (found := claims.date(s.tokens, s.at)):
+        number = token.text[:1].isdigit()
+        if not (expects and number) and (found := claims.date(s.tokens, s.at)):
             claim, size = found
             state.claim(replace(claim, doubtful=claim.doubtful or state.pend.doubtful))
             state.pend.doubtful = False

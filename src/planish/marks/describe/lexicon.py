@@ -37,6 +37,7 @@ class Lexicon:
         self._root = _Node()
         self.struck: dict[tuple[str, ...], str] = {}
         self.longest_struck = 1
+        self.foreign: set[str] = set()
 
     def add(self, kind: str, phrase: str, value: object = None) -> None:
         """Enter one phrase; the first entry of a kind stays."""
@@ -133,6 +134,9 @@ def _words(lexicon: Lexicon) -> None:
     ):
         for phrase in _list(text):
             lexicon.add(kind, phrase)
+    for phrase, label in foreign.DEVICES.items():
+        lexicon.foreign.add(phrase.casefold())
+        lexicon.add("device", phrase, label)
     for phrase in _list(foreign.STRUCK_VERBS):
         lexicon.add("technique", phrase, "")
     for word in (*sorted(v.FILLERS), "made in", "as follow", "as well as", "next to it", "next to"):

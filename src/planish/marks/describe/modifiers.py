@@ -116,6 +116,8 @@ class Modifiers:
         words = {u for t in s.tokens[start : s.at] for u in t.units}
         if draft.text and words & _OF_A_MARK and (s.starts_at(start) or not s.fresh()):
             draft.note(places.said(s.tokens, start, s.at + 1))
+            first = s.tokens[start].start
+            s.state.spans = [x for x in s.state.spans if not first <= x[0] < s.tokens[s.at].end]
             how = Legibility.WORN
         draft.legibility = how
 

@@ -107,6 +107,11 @@ class Pictures:
         state.told = True
         if state.clause.technique in (Technique.ENGRAVED, Technique.SCRATCHED):
             state.clause.technique = None
+        s.hallmarked = s.hallmarked or (
+            s.unit() == "for"
+            and s.at + 1 < len(s.tokens)
+            and s.lexicon.find(s.tokens, s.at + 1, ("town",)) is not None
+        )  # "bears marks for London 1789"
         s.of_mark = s.unit() == "of"
         how = state.pend.legibility
         if s.of_mark or (state.pend.hint and how is None):
@@ -178,6 +183,8 @@ class Pictures:
         end = self._of(s.at + size) if token.units[-1:] and self._head_noun(size) else s.at + size
         said = places.said(s.tokens, s.at, end)
         if end == s.at + size and label:
+            if said.casefold() in s.lexicon.foreign:
+                state.pend.note(said)
             said = label
         if end < len(s.tokens) and set(s.tokens[end].units) & {"head", "face", "bust", "mask"}:
             said, end = (
@@ -214,6 +221,8 @@ class Pictures:
         """Whether a thing that may be the piece itself ("spoon", "shell") is a picture here."""
         s = self.scanner
         state = s.state
+        if s.unit(1) == "of" and claims.date(s.tokens, min(s.at + 2, len(s.tokens) - 1)):
+            return False  # "spoons of 1708"
         told = s.verb or state.pend.hint or s.of_mark or state.section.where or state.section.hint
         return bool(told or (state.drafts and s.starts_item()) or (state.drafts and s.article))
 
@@ -463,8 +472,10 @@ class Pictures:
             s.lexicon.find(s.tokens, end, ("container", "generic", "technique"))
         ) or after.text.casefold() in ("with", "and", "on", "in")  # fmt: skip
         told = s.verb or bool(state.pend.hint) or s.of_mark
-        if not told and self._tells(words):
+        if (not told or len(words) == 1) and self._tells(words):
             return False
+        if not told and s.lexicon.find(words, len(words) - 1, ("part",)):
+            return False  # "pierced bowl": the piece
         in_marks = bool(
             len(state.drafts) > state.sentence_from
             or (state.drafts and s.starts_item() and (after is None or after.text == "."))

@@ -19,6 +19,7 @@ _CORNERS = v.word_set("with shaped flattened cut clipped rounded pointed fitting
 _CORNER_NOUNS = v.word_set("corner top base end side edge point")
 _CORNER_LINKS = DETERMINERS | v.OUTLINE_WORDS | v.word_set("and to on at round in")
 _POSITIONS = v.word_set("above below between beneath under over beside either within")
+_ENDS = v.word_set("above below beneath between over under")
 #: what a "with" after letters may add to the same punch, rather than name the next mark
 _SMALL_CHARGES = v.word_set(
     "crown coronet pellet pellets mullet star stars annulet crescent dot dots fleur escallop "
@@ -56,7 +57,7 @@ class _Outline:
             return 0
         word = unit(token)
         hit = self.lexicon.find(self.tokens, at, ("outline",))
-        if hit and not (word in _BOTH and not self.article and at == self.start):
+        if hit and not (word in _BOTH and not self.article):
             self.best = at + hit[2]
             return hit[2]
         shape = any(u in v.OUTLINE_WORDS for u in token.units)
@@ -139,7 +140,7 @@ class _Charge:
                 break
             end += step
         after = self.tokens[self.last] if 0 < self.last < len(self.tokens) else None
-        if after is not None and unit(after) in ("above", "below", "beneath", "between"):
+        if after is not None and unit(after) in _ENDS:
             self.last += 1
         return self.last
 
@@ -171,13 +172,23 @@ class _Charge:
         self.last = end
 
 
-def charged(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> tuple[str, int] | None:
-    """As ``charge``, without a joining word: "IC crowned, a star below"."""
-    if unit(tokens[at]) not in ("a", "an", "the", "two", "three"):
+def charged(
+    tokens: Sequence[Token], at: int, lexicon: Lexicon, *, bare: bool
+) -> tuple[str, int] | None:
+    """As ``charge``, without a joining word: "IC crowned, a star below".
+
+    bare: whether a picture without an article may begin it: "TL, crown over".
+    """
+    article = unit(tokens[at]) in ("a", "an", "the", "two", "three")
+    if not article and not (bare and lexicon.find(tokens, at, ("device",))):
         return None
-    end = _Charge(tokens, at + 1, lexicon).run()
-    if not end or unit(tokens[end - 1]) not in ("above", "below", "beneath", "between"):
+    end = _Charge(tokens, at + article, lexicon).run()
+    if not end or unit(tokens[end - 1]) not in _ENDS:
         return None
+    if not article and end < len(tokens) and tokens[end].kind == "word" and unit(tokens[end]) not in (
+        "and", "in", "within"
+    ):  # fmt: skip
+        return None  # a picture over another: "crown over shield"
     return said(tokens, at, end), end - at
 
 

@@ -76,7 +76,7 @@ class Strikes:
                 if s.lexicon.find(s.tokens, s.at + 1, ("style", "container", "count", "role")):
                     return False
                 current.text += f" {after}"
-                current.note(f"{places.said(s.tokens, s.at + 1, end)} between")
+                current.charges.append(f"{places.said(s.tokens, s.at + 1, end)} between")
                 s.at = s.mark_end = end + 2
                 return True
             if s.tokens[end].kind != "word":

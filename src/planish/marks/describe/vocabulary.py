@@ -305,7 +305,7 @@ SPOT_WORDS = word_set(
     "separate upside"
 )
 PREPOSITIONS = word_set(
-    "on in under beneath at to near below above inside underneath along by over from around within behind "
+    "higher lower on in under beneath at to near below above inside underneath along by over from around within behind "
     "outside across beside upon through off against onto towards between"
 )
 

@@ -64,7 +64,15 @@ class Words:
             return False
         if claims.name(s.tokens, s.at + 2) and any(c.islower() for c in s.tokens[s.at + 2].text):
             return False  # "(for Hester Bateman)" claims the maker
-        current.note(f"for {places.said(s.tokens, s.at + 2, end)}")
+        meant = places.said(s.tokens, s.at + 2, end)
+        lost = next(
+            (d for d in s.state.drafts[s.state.item_from :] if _lost_of(d.text, meant)), None
+        )
+        if lost is not None and lost.text:
+            # Leiden: what the writer supplies stands in brackets
+            lost.text = f"[{meant[: -len(lost.text)]}]{lost.text}"
+        else:
+            current.note(f"for {meant}")
         s.at = end + 1
         return True
 
@@ -199,6 +207,8 @@ class Words:
             return False
         shape, size = hit
         state = s.state
+        if state.untold and not s.fresh():
+            return False
         # an outline of several punches ("in two ovals", "all in ...", "each in ...") is that of each
         several = s.all or s.tokens[s.at].text.casefold() in ("all", "each", "both")
         several = several or any(
@@ -234,8 +244,9 @@ class Words:
             return True
         if self._letters_beside(current):
             return True
-        if current.text and (found := shapes.charged(s.tokens, s.at, s.lexicon)):
-            current.note(found[0])
+        found = shapes.charged(s.tokens, s.at, s.lexicon, bare=bool(current.text))
+        if current.text and found:
+            current.charges.append(found[0])
             s.at += found[1]
             return True
         hit = shapes.charge(
@@ -254,7 +265,7 @@ class Words:
         if flanked and current.outline is not None:
             return False
         if current.text:
-            current.note(words)
+            current.charges.append(words)
         elif s.unit() in ("with", "and"):
             return False
         else:
@@ -358,6 +369,11 @@ class Words:
             or (at - s.at > 1 and s.lexicon.find(s.tokens, at, ("device",)))
             or token.text.casefold() in _INTRODUCES
         )
+
+
+def _lost_of(text: str | None, meant: str) -> bool:
+    """Whether a text is the end of the word that is meant: EPOSE of DEPOSE."""
+    return bool(text and len(text) > 2 and meant.isalpha() and meant != text and meant.endswith(text))
 
 
 def _both(first: Where, second: Where) -> Where:
