@@ -11,8 +11,10 @@ from planish.cli.errors import Asked, BadInput
 from planish.cli.terminal import say
 
 if TYPE_CHECKING:
+    from planish.evidence import Finding
     from planish.library.rows import Maker
     from planish.marks import Check, NumberFinding, Observed, Reader, ReadingFinding
+    from planish.marks.searched import Searched
 
 #: how many faults of one register are printed
 _MOST_FAULTS = 50
@@ -24,12 +26,20 @@ class _Line(msgspec.Struct, frozen=True):
     id: str | int
     description: str
     form: str | None = None
+    searched: tuple[str, ...] = ()
 
 
 @click.command(short_help="Read the marks of one piece, or of a file of pieces.")
 @click.argument("marks", nargs=-1, metavar="MARK...")
 @click.option("--description", metavar="TEXT", help="The marks in free words, as in a catalogue.")
 @click.option("--form", metavar="FORM", help="What the piece is, such as teapot or tablespoon.")
+@click.option(
+    "--searched",
+    multiple=True,
+    metavar="PLACE[:nothing|:found]",
+    help="A place looked at (words, a number of 'planish look FORM', or all), and what came of it; "
+    "may be given again.",
+)
 @click.option("--json", "as_json", is_flag=True, help="Print the whole finding as JSON.")
 @click.option(
     "--lines",
@@ -59,6 +69,7 @@ def read(
     fail_on: tuple[str, ...],
     *,
     registers: tuple[Path, ...],
+    searched: tuple[str, ...],
     as_json: bool,
 ) -> None:
     """Read marks: fineness, place, years, maker; why, and what to look for next.
@@ -73,30 +84,30 @@ def read(
     planish read --json 800 "crescent and crown"
     planish read --lines catalogue.jsonl > readings.jsonl
     planish read --register mine.csv "lion passant" anchor k "A·S"
+    planish read --form teapot --searched underside --searched "lid:nothing"
     """  # noqa: D301  # click reads the backspace
     if lines is not None:
-        if marks or description or form or fail_on:
+        if marks or description or form or searched or fail_on:
             raise BadInput(
                 "--lines stands alone",
                 "among the arguments",
-                "put the description and form of each piece into the file",
+                "put the description, form and places searched of each piece into the file",
             )
         _read_lines(lines, _reader(registers))
         return
-    if not marks and not (description or "").strip():
+    if not marks and not (description or "").strip() and not searched:
         raise BadInput(
             "no marks given",
             "after 'planish read'",
             'give them one by one or with --description, as in: planish read "lion passant" k',
         )
     reader = _reader(registers)
-    finding = _read_one(marks, description, form, reader)
+    read = _read_one(marks, description, form, searched, reader)
     if as_json:
-        say(msgspec.json.format(msgspec.json.encode(_plain(finding, reader)), indent=2).decode())
+        say(msgspec.json.format(msgspec.json.encode(_plain(read, reader)), indent=2).decode())
     else:
-        from planish.cli.reading_page import page
-
-        say(page(finding, form, reader.library, *_beside(finding, reader)))
+        say(_page(read, form, reader))
+    finding = read.finding
     _fail_on(finding, fail_on)
 
 
@@ -163,17 +174,49 @@ def _reader(registers: tuple[Path, ...]) -> "Reader":
     return Reader(more_makers=makers)
 
 
+class _Read(msgspec.Struct, frozen=True):
+    """A reading, with what was searched and what finding nothing means, where that is told."""
+
+    finding: "ReadingFinding"
+    searched: "Searched | None" = None
+    unmarked: "Finding | None" = None
+
+
 def _read_one(
-    marks: tuple[str, ...], description: str | None, form: str | None, reader: "Reader"
-) -> "ReadingFinding":
+    marks: tuple[str, ...],
+    description: str | None,
+    form: str | None,
+    said: tuple[str, ...],
+    reader: "Reader",
+) -> _Read:
+    from planish.cli.searching import searched_of
     from planish.marks.bounds import ObservedError, check_observed
+    from planish.marks.searched import unmarked
 
     observed = observed_of(marks, description, form)
+    searched = searched_of(said, form, reader.library, marked=bool(observed.marks))
+    if searched:
+        observed = msgspec.structs.replace(
+            observed,
+            searched=(*observed.searched, *searched.searches()),
+            complete=searched.complete,
+        )
     try:
         check_observed(observed, form)
     except ObservedError as fault:
         raise BadInput(str(fault)) from None
-    return reader.read(observed, form)
+    silent = searched if searched and not observed.marks else None
+    return _Read(reader.read(observed, form), searched, unmarked(silent) if silent else None)
+
+
+def _page(read: _Read, form: str | None, reader: "Reader") -> list[str]:
+    from planish.cli.reading_page import page
+    from planish.cli.searching import searched_lines, unmarked_page
+
+    if read.searched and read.unmarked:
+        return unmarked_page(read.searched, read.unmarked)
+    lines = page(read.finding, form, reader.library, *_beside(read.finding, reader))
+    return lines + (searched_lines(read.searched) if read.searched else [])
 
 
 def _beside(
@@ -189,10 +232,14 @@ def _beside(
     )
 
 
-def _plain(finding: "ReadingFinding", reader: "Reader") -> dict[str, object]:
+def _plain(read: _Read, reader: "Reader") -> dict[str, object]:
+    from planish.cli.searching import searched_plain
     from planish.marks.plain import as_plain
 
-    return as_plain(finding, *_beside(finding, reader))
+    return {
+        **as_plain(read.finding, *_beside(read.finding, reader)),
+        **searched_plain(read.searched, read.unmarked),
+    }
 
 
 def _read_lines(file: BinaryIO, reader: "Reader") -> None:
@@ -205,7 +252,8 @@ def _read_lines(file: BinaryIO, reader: "Reader") -> None:
     for number, line in _numbered(file):
         try:
             asked = msgspec.json.decode(line, type=_Line)
-            found = _plain(_read_one((), asked.description, asked.form, reader), reader)
+            read = _read_one((), asked.description, asked.form, asked.searched, reader)
+            found = _plain(read, reader)
         except msgspec.DecodeError as fault:
             faults.append(
                 f"not a piece ({fault}), {file.name} line {number}, write one "

@@ -1,13 +1,15 @@
 """Where the marks of a form of piece usually sit, and what people call that form."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from planish.library.loader import Library
 from planish.library.rows import Spot
 
 #: the form whose spots hold for every piece, and serve where a form is not known
-ANY = "silver of any kind"
+ANY = "any"
+#: what people are told in its place
+ANY_IN_WORDS = "silver of any kind"
 
 # What follows these words tells of the piece, not what it is.
 _TAIL = re.compile(r"[,;:(]|\s(?:with|without|in|by|for|from|on|having)\s")
@@ -86,6 +88,48 @@ def where_to_look(form: str, library: Library) -> tuple[Spot, ...]:
     """
     found = resolve(form, library) or ANY
     return tuple(sorted((s for s in library.spots if s.form == found), key=lambda s: s.rank))
+
+
+# Words that tell nothing apart in a place, and other words for a place; common practice.
+_EMPTY = frozenset({"a", "an", "the", "of", "on", "in", "at", "by", "to", "or", "and", "with",
+                    "its", "under", "inside", "near", "from"})  # fmt: skip
+_LIKE = {
+    "bottom": "underside", "beneath": "underside", "underneath": "underside", "base": "underside",
+    "cover": "lid", "lid": "cover", "stem": "handle", "edge": "rim", "lip": "rim", "border": "rim",
+}  # fmt: skip
+
+
+def place_of(words: str, places: Sequence[tuple[int, str]]) -> str | None:
+    """The place of a form's list that a person's words name, or None.
+
+    Args:
+        words: the place's number, or words of it; every telling word must stand in the place.
+        places: number and wording of each place of the form.
+
+    >>> place_of("the lid", [(1, "underside"), (2, "inside the lid flange")])
+    'inside the lid flange'
+    """
+    text = _singular(_plain(words.lower()))
+    if text.isdigit():
+        return next((place for number, place in places if number == int(text)), None)
+    exact = next((place for _, place in places if _singular(_plain(place.lower())) == text), None)
+    if exact:
+        return exact
+    said = [w for w in text.split() if w not in _EMPTY] or text.split()
+    for wanted in (said, [_LIKE.get(w, w) for w in said]):
+        best, most = None, 0.0
+        for _, place in sorted(places):
+            held = _singular(_plain(place.lower())).split()
+            telling = [w for w in held if w not in _EMPTY]
+            if wanted and all(w in held for w in wanted):
+                # words such as "inside" tell two places of one part apart
+                both = sum(w in held for w in text.split())
+                share = len(wanted) / max(1, len(telling)) + both / 100
+                if share > most:
+                    best, most = place, share
+        if best:
+            return best
+    return None
 
 
 def resolve(words: str, library: Library) -> str | None:
