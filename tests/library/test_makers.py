@@ -1,8 +1,12 @@
 """The register of makers: shape, and dates from outside."""
 
 import re
-from collections import Counter
+from collections import Counter, defaultdict
+from collections.abc import Iterable
+from itertools import combinations
+from typing import Any
 
+import msgspec
 import pytest
 
 from planish.library import load
@@ -83,6 +87,82 @@ def test_a_name_stands_once_in_a_country() -> None:
     counted = Counter((m.name.casefold(), m.country) for m in load().makers)
 
     assert [name for name, times in counted.items() if times > 1] == []
+
+
+def twins(makers: Iterable[Maker]) -> list[tuple[str, str]]:
+    """Rows of one maker entered twice: the same words in the name (in any order, brackets and
+    "Ltd" left out), one place, one mark, and more than a year in common.
+    """
+    named: dict[tuple[str, frozenset[str]], list[Maker]] = defaultdict(list)
+    for row in makers:
+        words = set(re.findall(r"\w+", re.sub(r"\(.*?\)", " ", row.name.casefold())))
+        named[row.country, frozenset(words - {"and", "the", "of", "ltd", "limited"})].append(row)
+
+    def marks(row: Maker) -> set[str]:
+        found = (re.sub(r"[\W_]", "", mark.casefold()) for mark in row.marks.split(";"))
+        return {mark.replace("j", "i") for mark in found if mark}
+
+    def places(row: Maker) -> set[str]:
+        return {place.strip() for place in row.place.split(";")}
+
+    return [
+        (a.id, b.id)
+        for found in named.values()
+        for a, b in combinations(found, 2)
+        if marks(a) & marks(b) and places(a) & places(b)
+        if max(a.year_from or 0, b.year_from or 0) < min(a.year_to or 2100, b.year_to or 2100)
+    ]
+
+
+def test_nobody_stands_twice() -> None:
+    assert twins(load().makers) == []
+
+
+@pytest.mark.parametrize(
+    ("cells", "found"),
+    [
+        ({"name": "Fothergill and Boulton, Matthew and John"}, True),
+        ({"name": "Matthew Boulton and John Fothergill (Soho)", "marks": "M.B/I.F"}, True),
+        ({"marks": "BF"}, False),
+        ({"place": "Sheffield"}, False),
+        ({"year_from": 1782, "year_to": 1790}, False),
+    ],
+)
+def test_a_twin_is_found(cells: dict[str, Any], *, found: bool) -> None:
+    row = maker("Matthew Boulton and John Fothergill", "GB")
+    other = msgspec.structs.replace(row, **{"id": "other", **cells})
+
+    assert twins([row, other]) == ([(row.id, "other")] if found else [])
+
+
+def test_well_known_successions() -> None:
+    """Grimwade, London Goldsmiths 1697-1837; Culme, Directory of Gold and Silversmiths 1838-1914:
+    the order of the partnerships, from memory.
+    """
+    rows = {row.id: row for row in load().makers}
+
+    def line(of: str) -> list[str]:
+        found = [of]
+        while before := rows[found[-1]].predecessors:
+            found.append(before[0])
+        return found
+
+    assert line("william-bateman-i") == [
+        "william-bateman-i", "peter-and-william-bateman", "peter-ann-and-william-bateman",
+        "peter-and-ann-bateman", "peter-and-jonathan-bateman", "hester-bateman",
+    ]  # fmt: skip
+    assert line("james-garrard")[-1] == "george-wickes"
+    assert line("edward-barnard-and-sons-ltd")[-1] == "henry-chawner"
+    assert "william-chawner-ii" in line("george-adams-chawner-and-company")
+
+
+def test_a_family_is_written_one_way() -> None:
+    counted: dict[str, set[str]] = defaultdict(set)
+    for row in load().makers:
+        if row.family:
+            counted[row.family.casefold()].add(row.family)
+
+    assert [sorted(ways) for ways in counted.values() if len(ways) > 1] == []
 
 
 def test_enough_for_the_common_ones() -> None:
