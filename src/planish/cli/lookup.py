@@ -50,11 +50,20 @@ def _rank(
     text = " ".join(named)
     if all(re.search(rf"\b{re.escape(w)}", text) for w in words):
         return 1
-    if all(w in text for w in words):
+    if all(_in(w, text) for w in words):
         return 2
     fields = (getattr(row, f) for f in row.__struct_fields__ if f not in ("source", "confidence"))
     text = " ".join(str(v) for v in fields if v is not None).casefold()
-    return _MENTIONED if all(w in text for w in words) else None
+    return _MENTIONED if all(_in(w, text) for w in words) else None
+
+
+def _in(word: str, text: str) -> bool:
+    """Whether a text holds a word or part of one; a number only whole: 922 is not in 1922."""
+    return (
+        bool(re.search(rf"(?<!\d){word}(?!\d)", text))
+        if word.isascii() and word.isdigit()
+        else word in text
+    )
 
 
 def near(rows: Iterable[msgspec.Struct], names: Sequence[str], query: str) -> list[str]:

@@ -25,7 +25,7 @@ _BY_LABEL, _BY_NAME, _UNKNOWN = 1.0, 0.98, 0.4
 _IN_PART = 0.6
 #: a device that marks of the library show goes before one that none shows
 _IN_USE = 0.12
-_LEAST, _NEAREST, _SPELLING = 0.22, 0.5, 0.8
+_LEAST, _SPELLING, _LEAST_SPELT = 0.22, 0.8, 4
 _FULLY, _TIED = 0.97, 0.975
 #: what the shape groups of the thesaurus are in ordinary words
 _GROUP_WORDS = {
@@ -106,6 +106,12 @@ class DeviceSearch:
             d.id: {o for w in _listed(d.worn_as) for o in self._meant(w)}
             for d in self.devices.values()
         }
+        # plain words that worn devices are taken for and that name no device
+        self._plain: dict[frozenset[str], set[str]] = defaultdict(set)
+        for d in self.devices.values():
+            for word in _listed(d.worn_as):
+                if not self._meant(word):
+                    self._plain[frozenset(stems(word))].add(d.id)
         self._holding = {d.id: self._wider(d) for d in self.devices.values()}
 
     def parts(self, phrase: str) -> tuple[tuple[str, ...], tuple[str, ...]]:
@@ -156,15 +162,26 @@ class DeviceSearch:
         return bag
 
     def _spelt(self, words: tuple[str, ...]) -> dict[str, str]:
-        """Words that the library does not know and the known word nearest to each."""
-        vocabulary = set(self._rarity) | {w for bag in self._bag.values() for w in bag}
+        """Words that the library does not know and the known word nearest to each.
+
+        Of several near words, the one that stands in a name with most of the other words.
+        """
+        vocabulary = {*self._rarity, *(w for bag in self._bag.values() for w in bag)}
+        vocabulary |= {w for name in self._plain for w in name}
         found = {}
         for word in words:
-            if word in vocabulary or known(word) or len(word) < 4:  # too short to guess
+            if word in vocabulary or known(word) or len(word) < _LEAST_SPELT:
                 continue
-            near = difflib.get_close_matches(word, sorted(vocabulary), 1, _SPELLING)
+            near = difflib.get_close_matches(word, sorted(vocabulary), 5, _SPELLING)
+            others = set(words) - {word}
             if near:
-                found[word] = near[0]
+                found[word] = max(
+                    near,
+                    key=lambda n: max(
+                        (len(others & name) for names in self._names.values() for name in names
+                         if n in name), default=0,
+                    ),
+                )  # fmt: skip
         return found
 
     def search(self, phrase: str, most: int | None = None) -> Answer:
@@ -176,6 +193,8 @@ class DeviceSearch:
             return Answer(())
         direct = self._direct(words)
         scores = self._spread(direct)
+        for worn in self._plain.get(frozenset(words), ()):
+            scores.setdefault(worn, (_ALIKE, f"worn, taken for {phrase.strip()}"))
         ranked = sorted(
             scores.items(),
             key=lambda s: (-round(s[1][0], 6), s[0] not in direct, -self.used.get(s[0], 0), s[0]),

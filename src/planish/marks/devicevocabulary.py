@@ -195,8 +195,8 @@ guardant gardant lookingout
 backwards regardant
 torn erased ragged jagged severed
 couped
-left sinister
-right dexter
+left dexter
+right sinister
 front frontal affronty cabossed caboshed forward
 inverted upsidedown
 incuse sunk sunken intaglio stamped
