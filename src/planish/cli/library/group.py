@@ -18,6 +18,7 @@ def library(context: click.Context) -> None:
     """Look up the shipped facts, each with its source and how sure it is.
 
     \b
+    planish library system Russia
     planish library system --country SE --year 1890
     planish library cycle Birmingham 1884
     planish library device "big cat walking"

@@ -1,5 +1,6 @@
 """Look-ups of plain tables: words and figures of fineness, rules, traits, the bibliography."""
 
+from collections import Counter, defaultdict
 from collections.abc import Callable, Iterable, Sequence
 from typing import TYPE_CHECKING, Any
 
@@ -8,7 +9,6 @@ import msgspec
 
 from planish.cli.library.common import (
     MOST,
-    Record,
     country_code,
     entry,
     grounds,
@@ -305,13 +305,13 @@ def source(query: tuple[str, ...], *, everything: bool, as_json: bool) -> None:
     names = ("key", "title")
     found, nearest = _search(shipped.sources, names, said)
     rows = [s for s in found if isinstance(s, Source)]
+    resting = _resting(shipped)
     if as_json and rows:
-        print_json(_resting_on(s, shipped) for s in rows)
+        print_json(record(s, resting=resting.get(s.key, {})) for s in rows)
         return
 
     def page(row: "Source") -> list[str]:
-        resting = _resting_on(row, shipped)["resting"]
-        told = ", ".join(f"{count} {table}" for table, count in resting.items())
+        told = ", ".join(f"{count} {table}" for table, count in resting.get(row.key, {}).items())
         return entry(
             f"{row.key}: {row.title}",
             [("kind", row.kind), ("note", row.note), ("rows that rest on it", told or "0")],
@@ -321,9 +321,13 @@ def source(query: tuple[str, ...], *, everything: bool, as_json: bool) -> None:
           everything=everything, nearest=nearest)  # fmt: skip
 
 
-def _resting_on(row: "Source", shipped: "Library") -> Record:
-    counts = {
-        name: sum(row.key in getattr(fact, "sources", ()) for fact in getattr(shipped, name))
-        for name in shipped.__struct_fields__
-    }
-    return record(row, resting={name: n for name, n in counts.items() if n})
+def _resting(shipped: "Library") -> dict[str, dict[str, int]]:
+    """By source key: how many rows of each table name it."""
+    found: dict[str, dict[str, int]] = defaultdict(dict)
+    for table in shipped.__struct_fields__:
+        named = Counter(
+            k for fact in getattr(shipped, table) for k in set(getattr(fact, "sources", ()))
+        )
+        for key, count in named.items():
+            found[key][table] = count
+    return found
