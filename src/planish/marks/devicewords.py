@@ -1,5 +1,6 @@
 """Ordinary words for pictures: folded, in the singular, with what else they may mean."""
 
+import functools
 import re
 import unicodedata
 from collections import defaultdict
@@ -17,6 +18,7 @@ def fold(text: str) -> str:
     return re.sub(r"'s\b|s'(?=\s|$)", "", plain)
 
 
+@functools.lru_cache(maxsize=8192)
 def stem(word: str) -> str:
     """The word in the singular.
 
