@@ -27,6 +27,7 @@ OUTSIDE = {
     "photo": {"msgspec", "PIL", "numpy", "cv2"},
     "store": {"msgspec", "sqlalchemy", "alembic", "psycopg"},
     "report": {"msgspec", "typst", "PIL"},
+    "intake": {"msgspec", "openpyxl"},
     "web": {"msgspec", "starlette", "uvicorn", "jinja2", "itsdangerous", "multipart"},
     "batch": {"msgspec"},
     "cli": {"msgspec", "click"},

@@ -22,6 +22,7 @@ COMMANDS = {
     "read": ("read", "read"),
     "new": ("new", "new"),
     "appraise": ("appraise", "appraise"),
+    "register": ("register", "register"),
     "library": ("library", "library"),
 }
 
