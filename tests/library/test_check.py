@@ -58,6 +58,7 @@ def test_the_shipped_library_is_sound() -> None:
 TOWN = first("roles", system="GB-ENG", office="LON", role="town", year_from=1781)
 ANCHOR = first("signs", system="GB-ENG", office="BIR", role="town", value="anchor")
 STORR = first("makers", id="paul-storr")
+STERLING = first("metals", id="silver-925")
 
 FAULTS: list[tuple[Callable[[], Library], str]] = [
     # sources
@@ -165,6 +166,15 @@ FAULTS: list[tuple[Callable[[], Library], str]] = [
      f"makers paul-storr: begins in {STORR.year_from}, but follows weir-and-sons of 1869"),
     (lambda: broken("makers", STORR, succeeds="thomas-robins; paul-storr"),
      "makers paul-storr: those it follows run in a circle"),
+    # metals
+    (lambda: broken("metals", STERLING, density=10.6),
+     "metals silver-925: density 10.6 is outside its limits"),
+    (lambda: broken("metals", STERLING, magnetic="perhaps"),
+     "metals silver-925: unknown word perhaps for magnetic"),
+    (lambda: broken("metals", STERLING, liquidus=700.0),
+     "metals silver-925: begins to melt above the end of melting"),
+    (lambda: broken("metals", STERLING, ideal=10.366),
+     "metals silver-925: ideal 10.366 does not follow from Ag=92.5;Cu=7.5"),
 ]  # fmt: skip
 
 

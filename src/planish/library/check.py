@@ -298,6 +298,31 @@ def succession(library: Library) -> Iterator[str]:
                 ahead.extend(known[at].predecessors)
 
 
+#: what a magnet does
+MAGNETIC = frozenset({"no", "faint", "yes", "varies"})
+
+
+def metals(library: Library) -> Iterator[str]:
+    """A metal's density lies within its limits, its ideal density follows from its composition."""
+    pure = {
+        next(iter(m.shares)): m.density
+        for m in library.metals
+        if m.group == "element" and len(m.shares) == 1
+    }
+    for metal in library.metals:
+        if not 0.0 < metal.low <= metal.density <= metal.high:
+            yield f"metals {metal.id}: density {metal.density:g} is outside its limits"
+        if metal.magnetic not in MAGNETIC:
+            yield f"metals {metal.id}: unknown word {metal.magnetic} for magnetic"
+        if metal.solidus and metal.liquidus and metal.solidus > metal.liquidus:
+            yield f"metals {metal.id}: begins to melt above the end of melting"
+        if metal.ideal is not None:
+            volume = sum(low / pure.get(symbol, 1.0) for symbol, (low, _) in metal.shares.items())
+            share = sum(low for low, _ in metal.shares.values())
+            if not volume or abs(share / volume - metal.ideal) > 0.001:
+                yield f"metals {metal.id}: ideal {metal.ideal:g} does not follow from {metal.composition}"
+
+
 CHECKS: tuple[Callable[[Library], Iterable[str]], ...] = (
     sources,
     ids,
@@ -311,6 +336,7 @@ CHECKS: tuple[Callable[[Library], Iterable[str]], ...] = (
     weights_cover,
     cycles,
     succession,
+    metals,
 )
 
 

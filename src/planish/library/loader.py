@@ -58,6 +58,7 @@ class Library(msgspec.Struct, frozen=True, kw_only=True):
     rules: tuple[rows.Rule, ...]
     traits: tuple[rows.Trait, ...]
     designs: tuple[rows.Design, ...]
+    metals: tuple[rows.Metal, ...]
 
 
 #: table name -> row type; a file ``data/NAME.csv`` or ``data/NAME-*.csv`` feeds each table
@@ -77,6 +78,7 @@ TABLES: dict[str, type[msgspec.Struct]] = {
     "rules": rows.Rule,
     "traits": rows.Trait,
     "designs": rows.Design,
+    "metals": rows.Metal,
 }
 
 

@@ -271,3 +271,45 @@ class Design(Row, frozen=True, kw_only=True):
     key_2: str = ""
     value: str = ""
     detail: str = ""
+
+
+class Metal(Row, frozen=True, kw_only=True):
+    """A metal, alloy or filler that silver wares are made of, or that is taken for silver.
+
+    words: other names parted by ``;``. composition: ``Ag=92.5;Cu=7.5``, per cent by mass, a range
+    as ``45-70``; blank = not known. density, low, high: as measured or printed [g/cm³], with the
+    limits between which prints and kinds differ. ideal: density if the volumes of its parts add up
+    [g/cm³]. iacs: conductivity [% of annealed copper]. magnetic: no, faint, yes, varies.
+    solidus, liquidus: where melting begins and ends [°C].
+    """
+
+    id: str
+    name: str
+    words: str = ""
+    group: str
+    composition: str = ""
+    density: float
+    low: float
+    high: float
+    ideal: float | None = None
+    iacs: float | None = None
+    hardness: str = ""
+    colour: str = ""
+    magnetic: str
+    solidus: float | None = None
+    liquidus: float | None = None
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """Its name and other names."""
+        return (self.name, *(w.strip() for w in self.words.split(";") if w.strip()))
+
+    @property
+    def shares(self) -> dict[str, tuple[float, float]]:
+        """Lower and upper share of each element [% by mass], by symbol."""
+        found = {}
+        for part in filter(None, self.composition.split(";")):
+            symbol, _, share = part.partition("=")
+            low, _, high = share.partition("-")
+            found[symbol.strip()] = (float(low), float(high or low))
+        return found
