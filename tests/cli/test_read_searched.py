@@ -96,3 +96,13 @@ def test_lines_hold_searched_places(tmp_path: Path, capsys: pytest.CaptureFixtur
     assert first["id"] == 1
     assert missed(first) < 0.2
     assert "unmarked" not in second
+
+
+def test_the_next_look_goes_where_nobody_looked(capsys: pytest.CaptureFixture[str]) -> None:
+    marks = ("lion passant", "--form", "teapot")
+    found = answer(capsys, *marks, "--searched", "1:found", "--searched", "2")
+
+    looks = found["next_look"]
+    assert isinstance(looks, list)
+    assert looks
+    assert all(look["where"][0].startswith("inside the lid flange") for look in looks)

@@ -6,6 +6,7 @@ import datetime as dt
 import io
 import time
 import zipfile
+from collections.abc import Sequence
 from pathlib import Path
 
 import openpyxl
@@ -38,12 +39,12 @@ def as_text(rows: list[list[str]], sign: str, end: str = "\r\n") -> str:
     return out.getvalue()
 
 
-def as_book(rows: list[list[object]], title: str = "Sheet") -> bytes:
+def as_book(rows: Sequence[Sequence[object]], title: str = "Sheet") -> bytes:
     book = openpyxl.Workbook()
     assert book.active is not None
     book.active.title = title
     for row in rows:
-        book.active.append(row)
+        book.active.append(list(row))
     out = io.BytesIO()
     book.save(out)
     return out.getvalue()

@@ -38,7 +38,7 @@ def look(form: tuple[str, ...], picture: Path | None, *, as_json: bool) -> None:
     planish look --svg teapot.svg teapot
     """  # noqa: D301  # click reads the backspace
     from planish.library import load
-    from planish.marks.where import ANY, forms, resolve, where_to_look
+    from planish.marks.where import ANY, ANY_IN_WORDS, forms, resolve, where_to_look
 
     library = load()
     words = " ".join(" ".join(form).split())
@@ -62,7 +62,8 @@ def look(form: tuple[str, ...], picture: Path | None, *, as_json: bool) -> None:
     if as_json:
         say(msgspec.json.format(msgspec.json.encode(_plain(found, library)), indent=2).decode())
         return
-    title = found if found.casefold() == words.casefold() else f"{words}: looked up as {found}"
+    shown = ANY_IN_WORDS if found == ANY else found
+    title = shown if found.casefold() == words.casefold() else f"{words}: looked up as {found}"
     lines = [tint(f"Where to look: {title}", "head")]
     spots = where_to_look(found, library)
     for spot in spots:

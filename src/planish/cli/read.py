@@ -206,7 +206,18 @@ def _read_one(
     except ObservedError as fault:
         raise BadInput(str(fault)) from None
     silent = searched if searched and not observed.marks else None
-    return _Read(reader.read(observed, form), searched, unmarked(silent) if silent else None)
+    finding = reader.read(observed, form)
+    if searched:
+        finding = _not_there_again(finding, searched)
+    return _Read(finding, searched, unmarked(silent) if silent else None)
+
+
+def _not_there_again(finding: "ReadingFinding", searched: "Searched") -> "ReadingFinding":
+    """The next looks with the places not searched yet."""
+    rest = [p for p in searched.places if p.found is None][:3]
+    where = tuple(p.place + (f" ({p.how})" if p.how else "") for p in rest)
+    looks = tuple(msgspec.structs.replace(look, where=where) for look in finding.next_look)
+    return msgspec.structs.replace(finding, next_look=looks)
 
 
 def _page(read: _Read, form: str | None, reader: "Reader") -> list[str]:

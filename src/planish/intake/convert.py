@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 import msgspec
 
 from planish.intake.mapping import Columns
-from planish.intake.schema import CellError, Field, Schema
+from planish.intake.schema import CellError, Read, Schema
 from planish.intake.table import Fault, Row, Table
 
 
@@ -25,10 +25,11 @@ def convert(table: Table, columns: Columns, schema: Schema) -> Converted:
     What no field takes goes into the schema's rest, with the name of its column, so that nothing
     is lost.
     """
-    readers = [
-        (at, header, schema.field(columns.columns.get(header, "")))
-        for at, header in enumerate(table.headers)
-    ]
+    readers: list[tuple[int, str, Read | None]] = []
+    for at, header in enumerate(table.headers):
+        field = schema.field(columns.columns.get(header, ""))
+        cells = [row.cells[at] for row in table.rows if row.cells[at]] if field else []
+        readers.append((at, header, field.reader(cells) if field else None))
     rows: list[tuple[int, dict[str, str]]] = []
     rejects = list(table.spoilt)
     faults = list(table.faults)
@@ -48,7 +49,7 @@ def convert(table: Table, columns: Columns, schema: Schema) -> Converted:
 
 def _row(
     row: Row,
-    readers: Sequence[tuple[int, str, Field | None]],
+    readers: Sequence[tuple[int, str, Read | None]],
     columns: Columns,
     schema: Schema,
 ) -> tuple[dict[str, str], list[Fault]]:
@@ -57,15 +58,15 @@ def _row(
     own: set[str] = set()
     beside: list[str] = []
     wrong: list[Fault] = []
-    for at, header, field in readers:
+    for at, header, reader in readers:
         cell = row.cells[at]
         if not cell:
             continue
-        if field is None:
+        if reader is None:
             beside.append(f"{' '.join(header.split())}: {' '.join(cell.split())}")
             continue
         try:
-            read = field.read(cell)
+            read = reader(cell)
         except CellError as fault:
             wrong.append(Fault(row=row.number, column=header, what=fault.what, mend=fault.mend))
             continue

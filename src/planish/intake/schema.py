@@ -6,6 +6,8 @@ from collections.abc import Callable, Mapping, Sequence
 
 import msgspec
 
+from planish.intake.forms import day, day_order, decimal_sign, number
+
 #: reads a cell into columns of the result; raises ``CellError``
 Read = Callable[[str], Mapping[str, str]]
 
@@ -19,13 +21,22 @@ class CellError(ValueError):
 
 
 class Field(msgspec.Struct, frozen=True, kw_only=True):
-    """One field. names: what people call its column; read: cell to columns of the result."""
+    """One field. names: what people call its column; read: cell to columns of the result.
+
+    column: makes the reader from all cells of the column, where one cell alone does not tell how it
+    is meant (``figures``, ``days``); goes before ``read``.
+    """
 
     name: str
     names: tuple[str, ...]
     read: Read
     #: whether the cells of a column look like this field, for columns with an unknown name
     looks: Callable[[Sequence[str]], bool] | None = None
+    column: Callable[[Sequence[str]], Read] | None = None
+
+    def reader(self, cells: Sequence[str]) -> Read:
+        """The reader for the cells of a column."""
+        return self.column(cells) if self.column else self.read
 
 
 class Schema(msgspec.Struct, frozen=True, kw_only=True):
@@ -63,6 +74,49 @@ def as_it_stands(name: str) -> Read:
         return {name: " ".join(text.split())}
 
     return read
+
+
+def figures(name: str) -> Callable[[Sequence[str]], Read]:
+    """Numbers, the sign before their decimals found from the whole column."""
+
+    def made(cells: Sequence[str]) -> Read:
+        found = decimal_sign(cells)
+
+        def read(text: str) -> dict[str, str]:
+            sign = found or decimal_sign([text]) or ("." if text.strip().isdigit() else None)
+            shown = " ".join(text.split())[:40]
+            if sign is None:
+                raise CellError(
+                    f"{shown} may be thousands or decimals, or is no number",
+                    "write figures with two decimals, as 1250.00",
+                )
+            try:
+                return {name: str(number(text, sign))}
+            except ValueError:
+                mend = f"write figures with decimals after '{sign}'"
+                raise CellError(f"{shown} is no number", mend) from None
+
+        return read
+
+    return made
+
+
+def days(name: str) -> Callable[[Sequence[str]], Read]:
+    """Days in figures, whether day or month stands first found from the whole column; ISO 8601 out."""
+
+    def made(cells: Sequence[str]) -> Read:
+        order = day_order(cells)
+
+        def read(text: str) -> dict[str, str]:
+            try:
+                return {name: day(text, order).isoformat()}
+            except ValueError as fault:
+                shown = " ".join(str(fault).split())[:80]
+                raise CellError(shown, "write year-month-day, as 1884-05-30") from None
+
+        return read
+
+    return made
 
 
 def one_of(name: str, words: Mapping[str, str]) -> Read:

@@ -8,6 +8,7 @@ from PIL import Image
 
 from planish.library import load
 from planish.library.rows import Confidence, Spot
+from planish.marks import Mark, Observed, shipped_reader
 from planish.marks.figures_of_forms import State, figure, ticked
 from planish.marks.figures_of_forms.figure import drawing, draws, pinned
 from planish.marks.figures_of_forms.sheet import HEIGHT, WIDTH, Drawing
@@ -208,3 +209,10 @@ def test_every_form_has_a_figure_with_all_its_places(form: str) -> None:
     assert found.form == form
     assert found.pins
     assert found.unpinned == ()
+
+
+def test_the_engines_next_look_is_pinned() -> None:
+    found = shipped_reader().read(Observed(marks=(Mark(device="lion passant"),)), "teapot")
+    shown = ticked(figure("teapot", load()), (), found.next_look[0].where)
+
+    assert [p.number for p in shown.pins if p.next] == [1, 2, 3]

@@ -129,7 +129,12 @@ def ticked(found: Figure, searched: Iterable[Search], look: Iterable[str] = ()) 
         place = place_of(search.place, places)
         if place and states.get(place) is not State.SEEN:
             states[place] = State.SEEN if search.found else State.NOTHING
-    wanted = {place_of(words, places) for words in look} - {None}
+    # the engine's next look writes "place (how)"
+    wanted = {
+        next((place for _, place in places if words.startswith(f"{place} (")), None)
+        or place_of(words, places)
+        for words in look
+    }
     return msgspec.structs.replace(
         found,
         pins=tuple(
