@@ -29,7 +29,7 @@ from planish.marks import Reading, ReadingFinding, checks, describe, shipped_rea
 _SAID = 0.66
 _HELD = 0.8
 _SHORT = 0.8
-_PREPOSITIONS = frozenset("on in under below above inside beside".split())
+_PREPOSITIONS = frozenset(["on", "in", "under", "below", "above", "inside", "beside"])
 _GRACE = 2
 _MAKERS = 5
 #: words of a case's answer -> ISO 3166-1 alpha-2, in the order in which they are tried
@@ -41,7 +41,23 @@ _COUNTRIES = {
     "china": "CN", "mexico": "MX", "morocco": "MA",
 }  # fmt: skip
 _SMALL_WORDS = frozenset(
-    "and co sons son bros brothers ltd the as stamped most likely london sheffield lexington".split()
+    [
+        "and",
+        "co",
+        "sons",
+        "son",
+        "bros",
+        "brothers",
+        "ltd",
+        "the",
+        "as",
+        "stamped",
+        "most",
+        "likely",
+        "london",
+        "sheffield",
+        "lexington",
+    ]
 )
 
 
@@ -145,9 +161,7 @@ def _office(answer: dict[str, Any], finding: ReadingFinding) -> Iterable[Compare
         yield _field("office", masses(finding, lambda r: r.office), {answer["office"]})
 
 
-def _kind(
-    answer: dict[str, Any], finding: ReadingFinding, failed: list[str]
-) -> Iterable[Compared]:
+def _kind(answer: dict[str, Any], finding: ReadingFinding, failed: list[str]) -> Iterable[Compared]:
     words = str(answer.get("solid_or_plated", "")).casefold()
     if not words:
         return
@@ -178,7 +192,7 @@ def _years(answer: dict[str, Any], finding: ReadingFinding) -> Iterable[Compared
         yield Compared("years", "silent", f"the readings hold no years; {record}")
         return
     told = f"{held[0]}-{held[1]}; {record}"
-    low, high = low or high, high or low
+    low, high = int(low or high or 0), int(high or low or 0)
     if held[0] > high + _GRACE or held[1] < low - _GRACE:
         yield Compared("years", "disagreed", told)
     elif held[0] <= low + _GRACE and held[1] >= high - _GRACE:
@@ -259,7 +273,9 @@ def judge(case: dict[str, Any]) -> tuple[Judged, ReadingFinding]:
 
 
 def _row(judged: Judged) -> list[str]:
-    by = {v: [f for f in judged.fields if f.verdict == v] for v in ("agreed", "silent", "disagreed")}
+    by = {
+        v: [f for f in judged.fields if f.verdict == v] for v in ("agreed", "silent", "disagreed")
+    }
     telling = by["disagreed"] or by["silent"] or by["agreed"]
     why = "; ".join(f"{f.field}: {f.why}" for f in telling) or "nothing on record to compare"
     counts = [" ".join(f.field for f in found) or "-" for found in by.values()]
@@ -307,7 +323,9 @@ def _show(case: dict[str, Any], finding: ReadingFinding) -> None:
     print("  not used:", finding.not_used)
     for reading in finding.readings[:6]:
         makers = ", ".join(f"{m.name} {m.probability:.2f}" for m in reading.makers[:3])
-        print(f"  {reading.probability:.3f} {reading.kind} {reading.country} {reading.label} [{makers}]")
+        print(
+            f"  {reading.probability:.3f} {reading.kind} {reading.country} {reading.label} [{makers}]"
+        )
         print("      ", "; ".join(f"{a.shown}={a.role}" for a in reading.assigned))
     print("  contradictions:", [c.says for c in finding.contradictions])
     print()

@@ -9,7 +9,7 @@ import pytest
 
 from planish.evidence import Finding
 from planish.library import Library, load
-from planish.marks import Case, Mark, Observed, Reader, Reading, ReadingFinding, Style
+from planish.marks import Case, Mark, Observed, Reader, Reading, ReadingFinding, Search, Style
 from planish.marks.checks import Answer, Check, checks
 from planish.marks.explain import shown
 from planish.marks.reading import Assigned, MakerGuess
@@ -44,6 +44,7 @@ def asked(
     country: str | None = "GB",
     complete: float = 0.9,
     makers: tuple[MakerGuess, ...] = (),
+    searched: tuple[Search, ...] = (),
 ) -> dict[str, Check]:
     """Checks of a reading in which each mark has its role."""
     plan = reader.plan
@@ -58,7 +59,7 @@ def asked(
         ),
     )  # fmt: skip
     finding = ReadingFinding(
-        observed=Observed(marks=tuple(marks.values()), complete=complete),
+        observed=Observed(marks=tuple(marks.values()), complete=complete, searched=searched),
         readings=(reading,),
         finding=Finding(about="by hand", hypotheses=()),
     )
@@ -255,3 +256,43 @@ def test_pure_and_sourced(reader: Reader, library: Library) -> None:
 
 def test_nothing_to_check_where_nothing_is_read(reader: Reader) -> None:
     assert checks(reader.read(Observed()), reader.library, reader.plan) == ()
+
+
+@pytest.mark.parametrize(
+    ("note", "answer"),
+    [
+        # the lion passant of England walks to the viewer's left (common practice)
+        ("facing left", Answer.YES),
+        ("to dexter", Answer.YES),
+        ("facing right", Answer.NO),
+        ("facing the wrong way", Answer.NO),
+        ("reversed", Answer.NO),
+    ],
+)
+def test_which_way_a_picture_looks(reader: Reader, note: str, answer: Answer) -> None:
+    lion = M(device="lion passant", note=note)
+    found = asked(reader, (1800, 1800), {**SETS, "standard": lion})
+    facing = [c for key, c in found.items() if key.startswith("facing:")]
+
+    assert [c.answer for c in facing] == [answer]
+
+
+@pytest.mark.parametrize("note", [None, "with a long tail", "on the right of the row"])
+def test_nothing_is_asked_of_a_side_not_told(reader: Reader, note: str | None) -> None:
+    lion = M(device="lion passant", note=note)
+    found = asked(reader, (1800, 1800), {**SETS, "standard": lion})
+
+    assert not [key for key in found if key.startswith("facing:")]
+
+
+def test_a_mark_looked_for_in_vain_is_asked_for(reader: Reader) -> None:
+    """Common practice: a lion and a duty head without a town mark prove no sterling."""
+    marks = {role: mark for role, mark in SETS.items() if role != "town"}
+    none = Search(place="piece", found=False, note="no town mark")
+    seldom_searched = asked(reader, (1800, 1800), marks, office="Birmingham", complete=0.5)
+    in_vain = asked(
+        reader, (1800, 1800), marks, office="Birmingham", complete=0.5, searched=(none,)
+    )
+
+    assert seldom_searched["required:town"].answer is Answer.UNKNOWN
+    assert in_vain["required:town"].answer is Answer.NO

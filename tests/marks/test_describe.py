@@ -230,7 +230,7 @@ FIELDS: list[tuple[str, str, object]] = [
     ('a lozenge-shaped maker\'s mark "CB"', "outline", "lozenge-shaped"),
     ("lion passant [facing right in rectangle]", "outline", "rectangle"),
     ("lion passant [facing right in rectangle]", "note", "facing right"),
-    ('"PC" with a shell above and a star below', "charge", "with a shell above and a star below"),
+    ('"PC" with a shell above and a star below', "charge", "a shell above and a star below"),
     ("E.L. [below a crown]", "charge", "below a crown"),
     ('"IC" crowned', "charge", "crowned"),
     ("on lid: TE", "part", "lid"),

@@ -1,5 +1,6 @@
 """The questions, one function each: a reading in, checks out; none where it cannot be asked."""
 
+import re
 from collections.abc import Callable, Iterator
 
 from planish.library.rows import Maker
@@ -9,11 +10,13 @@ from planish.marks.letters import seen_given, style_given
 from planish.marks.numbers import earliest_year
 from planish.marks.observation import Mark
 from planish.marks.plan import OPEN_END, Segment
-from planish.marks.seen import Seen, fold
+from planish.marks.seen import Seen, digest, fold
 
 #: a role that at least this share of full sets shows is asked for
 REQUIRED = 0.9
 _DUE = 0.8
+#: ... and if it was looked for in vain, one that this share shows
+_USUAL = 0.5
 _FULLY_SEARCHED = 0.6
 _LIKELY_MAKER, _MOST_MAKERS = 0.15, 3
 _MAKER_ROLES = frozenset({"sponsor", "maker"})
@@ -191,6 +194,7 @@ def _duty(asked: Asked) -> Iterator[Check]:
 
 def _required(asked: Asked) -> Iterator[Check]:
     there = {a.role for a in asked.best.assigned}
+    vain = _looked_for(asked)
     searched = asked.finding.observed.complete >= _FULLY_SEARCHED
     rule = next((r for r in asked.library.rules if r.id == _MISSING), None)
     roles: dict[str, list[float]] = {}
@@ -200,11 +204,17 @@ def _required(asked: Asked) -> Iterator[Check]:
             roles.setdefault(e.role, []).append(e.presence)
             sources.setdefault(e.role, e.sources)
     for role, presence in roles.items():
-        if role == "duty" or len(presence) < len(asked.segments) or min(presence) < REQUIRED:
+        least = _USUAL if role in vain else REQUIRED
+        if role == "duty" or len(presence) < len(asked.segments) or min(presence) < least:
             continue
         name = role_words(role)
         if role in there:
             answer, says = Answer.YES, f"the {name} is there"
+        elif role in vain:
+            answer, says = (
+                Answer.NO,
+                f"the {name} was looked for in vain; look again before trusting the set",
+            )
         elif searched:
             answer, says = Answer.NO, f"no {name} was seen; one missing mark rules no year out"
         else:
@@ -214,6 +224,55 @@ def _required(asked: Asked) -> Iterator[Check]:
         more = rule.sources if british and rule else ()
         yield _check(f"required:{role}", f"Is the {name} there?", (answer, says), told,
                      tuple(dict.fromkeys((*sources[role], *more))))  # fmt: skip
+
+
+def _looked_for(asked: Asked) -> frozenset[str]:
+    """Roles that the observer names as not there: "no town mark"."""
+    roles: frozenset[str] = frozenset()
+    for search in asked.finding.observed.searched:
+        if not search.found and search.note:
+            called = digest(Mark(hint=search.note), asked.plan.thesaurus, asked.plan.known_words)
+            roles |= called.roles
+    return roles
+
+
+def _facing(asked: Asked) -> Iterator[Check]:
+    """Whether a picture looks the way that the thesaurus has it: a lion passant walks to the left."""
+    seen = asked.seen()
+    rows = {d.id: d for d in asked.library.devices}
+    for assigned in asked.best.assigned:
+        one = seen.get(assigned.shown)
+        said = _side(one.mark.note or "") if one is not None else None
+        if one is None or said is None or assigned.role == "stray":
+            continue
+        told = [rows[i] for i, p in one.devices.items() if p >= _NAMED_SO and i in rows]
+        sides = {side: d for d in told if (side := _feature(d.features))}
+        if len(sides) != 1:
+            continue
+        side, row = next(iter(sides.items()))
+        wrong = said == "wrong" or said != side
+        says = f"the {row.label} looks to the {side}" + (
+            "; one turned round is another maker's or an imitation" if wrong else ""
+        )
+        yield _check(f"facing:{row.id}", f"Does the {row.label} look the right way?",
+                     (Answer.NO if wrong else Answer.YES, says), "thesaurus of pictures", row.sources)  # fmt: skip
+
+
+def _side(note: str) -> str | None:
+    """left, right or wrong, as an observer says that a picture looks."""
+    words = set(re.findall(r"[a-z]+", note.casefold()))
+    if words & {"reversed", "mirrored", "backwards"} or {"wrong", "way"} <= words:
+        return "wrong"
+    if not words & {"facing", "looking", "to", "profile", "walking", "turned"}:
+        return None
+    # heraldry names sides from behind the shield: dexter is the viewer's left
+    left, right = bool(words & {"left", "dexter"}), bool(words & {"right", "sinister"})
+    return None if left == right else "left" if left else "right"
+
+
+def _feature(features: str) -> str:
+    found = re.search(r"\bfacing=(left|right)\b", features)
+    return found.group(1) if found else ""
 
 
 def _makers(asked: Asked) -> Iterator[Check]:
@@ -272,5 +331,5 @@ def _registered(asked: Asked) -> Iterator[Check]:
 
 #: in the order in which they are shown
 QUESTIONS: tuple[Callable[[Asked], Iterator[Check]], ...] = (
-    _office_open, _standard_legal, _date_letter, _duty, _required, _makers, _crown_on_plate, _registered,
+    _office_open, _standard_legal, _date_letter, _duty, _required, _facing, _makers, _crown_on_plate, _registered,
 )  # fmt: skip

@@ -71,6 +71,7 @@ class Register:
         self._starts: dict[str, list[str]] = defaultdict(list)
         self._active: dict[tuple[str, int], int] = defaultdict(int)
         self._of: dict[str, int] = defaultdict(int)
+        self._others: dict[str, list[int]] = {}
         for maker in self.makers:
             self._of[maker.country] += 1
             low, high = maker.year_from or 1500, maker.year_to or 2030
@@ -98,6 +99,15 @@ class Register:
     def active(self, country: str, year: int) -> int:
         """Number of register rows of the country active in the year's decade."""
         return self._active.get((country, year // 10), 0)
+
+    def others(self, country: str) -> list[int]:
+        """Number of register rows of the country active at the start of each forty years."""
+        found = self._others.get(country)
+        if found is None:
+            found = self._others[country] = [
+                self.active(country, year) for year in range(0, 2120, 40)
+            ]
+        return found
 
     def count(self, country: str) -> int:
         """Number of register rows of the country."""
@@ -183,7 +193,7 @@ class Register:
         for sign in ("/", "&"):
             if (sign in (mark.text or "")) != (sign in text):
                 fit *= 0.55
-        said = set(words(" ".join(filter(None, (mark.note, mark.outline))))) & _CHARGES
+        said = set(words(" ".join(filter(None, (mark.charge, mark.note, mark.outline))))) & _CHARGES
         has = set(words(device)) & _CHARGES
         if said & has:
             return min(1.0, fit * 1.25)

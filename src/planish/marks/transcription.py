@@ -102,18 +102,6 @@ class Transcription(msgspec.Struct, frozen=True):
         return "".join(_plain(token) for token in self.tokens)
 
     @property
-    def is_figures(self) -> bool:
-        """Figures only, with stops, commas or strokes between them."""
-        found = [t.char for t in self.tokens if isinstance(t, Letter)]
-        signs = {t.kind for t in self.tokens if isinstance(t, Separator)}
-        return (
-            bool(found)
-            and all(c is not None and c.isdigit() for c in found)
-            and not self.has_gap
-            and signs <= {".", ",", " ", "-"}
-        )
-
-    @property
     def is_initials(self) -> bool:
         """One to four capitals, with pellets, stops, stars, ampersand, spaces or lines between.
 
@@ -134,21 +122,6 @@ class Transcription(msgspec.Struct, frozen=True):
     def has_gap(self) -> bool:
         """Whether an unknown number of letters is lost."""
         return any(isinstance(t, Gap) for t in self.tokens)
-
-    @property
-    def has_pellet(self) -> bool:
-        """Whether a pellet stands between the letters."""
-        return Separator(Kind.PELLET.value) in self.tokens
-
-    @property
-    def has_ampersand(self) -> bool:
-        """Whether the sign & is in the punch."""
-        return Separator(Kind.AMPERSAND.value) in self.tokens
-
-    @property
-    def is_monogram(self) -> bool:
-        """Whether letters are joined."""
-        return Separator(Kind.JOINED.value) in self.tokens
 
     @property
     def lines(self) -> tuple["Transcription", ...]:

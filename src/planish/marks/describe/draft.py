@@ -78,7 +78,7 @@ class Draft:
             case=case,
             case_sure=sure,
             outline=self.outline,
-            charge=" and ".join(self.charges) or None,
+            charge=" and ".join(c.removeprefix("with ") for c in self.charges) or None,
             hint=self.hint,
             part=self.where.part,
             place=self.where.place,

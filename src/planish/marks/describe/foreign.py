@@ -99,17 +99,32 @@ DEVICES: dict[str, str] = {
     **each("eagle", "adler; águila; aguila; aquila; águia; ørn; örn; kotka; orzeł; orel"),
     **each("eagle's head", "adlerkopf; tête d'aigle; cabeza de águila; testa d'aquila"),
     **each("lion", "löwe; leone; león; leeuw; leeuwtje; lejon; løve; leijona; lew; leão"),
-    **each("lion passant", "schreitender löwe; lopende leeuw; gaande leeuw; lion marchant; leeuw met 2; "
-           "leeuwtje met 2; leeuw met een 2; leeuw met cijfer 2; gaand lejon"),
-    **each("lion rampant", "steigender löwe; klimmende leeuw; staande leeuw; leeuw met 1; leeuwtje met 1; "
-           "leeuw met een 1; leeuw met cijfer 1; lion rampant français; stående lejon"),
+    **each(
+        "lion passant",
+        "schreitender löwe; lopende leeuw; gaande leeuw; lion marchant; leeuw met 2; "
+        "leeuwtje met 2; leeuw met een 2; leeuw met cijfer 2; gaand lejon",
+    ),
+    **each(
+        "lion rampant",
+        "steigender löwe; klimmende leeuw; staande leeuw; leeuw met 1; leeuwtje met 1; "
+        "leeuw met een 1; leeuw met cijfer 1; lion rampant français; stående lejon",
+    ),
     **each("crescent", "halbmond; croissant; mezzaluna; media luna; halve maan; halvmåne"),
-    **each("crescent and crown", "halbmond und krone; halbmond und reichskrone; halbmond mit krone; "
-           "halbmond krone; krone und halbmond; reichskrone und halbmond; krone halbmond; "
-           "mond und krone; sonne und krone"),
-    **each("crown", "reichskrone; krone; couronne; corona; kroon; kroontje; krona; kruunu; korona; coroa"),
-    **each("head of Minerva", "minervakopf; minervakop; tête de minerve; testa di minerva; cabeza de minerva; "
-           "minervahoofd; minervahuvud; minerve"),
+    **each(
+        "crescent and crown",
+        "halbmond und krone; halbmond und reichskrone; halbmond mit krone; "
+        "halbmond krone; krone und halbmond; reichskrone und halbmond; krone halbmond; "
+        "mond und krone; sonne und krone",
+    ),
+    **each(
+        "crown",
+        "reichskrone; krone; couronne; corona; kroon; kroontje; krona; kruunu; korona; coroa",
+    ),
+    **each(
+        "head of Minerva",
+        "minervakopf; minervakop; tête de minerve; testa di minerva; cabeza de minerva; "
+        "minervahoofd; minervahuvud; minerve",
+    ),
     **each("head of Mercury", "merkurkopf; tête de mercure; testa di mercurio"),
     **each("head of Diana", "dianakopf; tête de diane; testa di diana"),
     **each("boar's head", "tête de sanglier; javali; cabeça de javali; eberkopf"),
@@ -142,4 +157,12 @@ DEVICES: dict[str, str] = {
 }
 
 __all__ = [
-    "DEVICES","CONTAINERS", "FILLERS", "GENERIC", "LEGIBILITY", "OUTLINES", "ROLES", "STRUCK_VERBS"]
+    "CONTAINERS",
+    "DEVICES",
+    "FILLERS",
+    "GENERIC",
+    "LEGIBILITY",
+    "OUTLINES",
+    "ROLES",
+    "STRUCK_VERBS",
+]

@@ -121,14 +121,11 @@ class Letters:
         """A run of unquoted letters: EPNS; W & Co EP; maker's mark Pa."""
         s = self.scanner
         state = s.state
-        if self._registered():
-            return True
         phrase = s.lexicon.find(s.tokens, s.at, ("order", "role", "unmarked", "count"))
         if phrase and (phrase[2] > 1 or not self.is_text(s.at)):
             return False
-        if self._claims_maker():
-            return False
-        if state.untold and not (s.verb or s.letter or state.pend.hint):
+        untold = state.untold and not (s.verb or s.letter or state.pend.hint)
+        if untold or self._claims_maker():
             return False
         named = state.pend.hint in (v.MAKER, "retailer's mark") or s.verb
         named = named and s.unit(-1) not in ("in", "at", "from", "near")
@@ -184,7 +181,7 @@ class Letters:
         s.strikes.struck(said, quoted=False)
         return True
 
-    def _registered(self) -> bool:
+    def registered(self) -> bool:
         """The number of a registered design, with what stands before it: Rd 631976, R 616320."""
         s = self.scanner
         token, after = s.token(), s.token(1)
@@ -330,8 +327,8 @@ class Letters:
         unit = (
             after.text.casefold().rstrip(".") if after is not None and after.kind == "word" else ""
         )
-        if unit == "in" and shapes.outline(s.tokens, s.at + 1, s.lexicon):
-            unit = ""  # 800 in an oval
+        framed = unit == "in" and shapes.outline(s.tokens, s.at + 1, s.lexicon)
+        unit = "" if framed else unit  # 800 in an oval
         if not s.strikes.engraved() and (unit in _UNITS or _MEASURE.fullmatch(token.text)):
             s.skip(2 if unit in _UNITS else 1)
             return True

@@ -123,6 +123,15 @@ def _words(lexicon: Lexicon) -> None:
     for kind, text in lists.items():
         for phrase in _list(text):
             lexicon.add(kind, phrase)
+    for word in (*sorted(v.FILLERS), "made in", "as follow", "as well as", "next to it", "next to"):
+        lexicon.add("filler", word)
+    for word in sorted(v.PREPOSITIONS):
+        lexicon.add("prep", word)
+    for text in _list(world.STRUCK):
+        lexicon.add_struck(text)
+
+
+def _foreign(lexicon: Lexicon) -> None:
     for kind, table in (("role", foreign.ROLES), ("legibility", foreign.LEGIBILITY)):
         for phrase, value in table.items():
             lexicon.add(kind, phrase, value)
@@ -139,12 +148,6 @@ def _words(lexicon: Lexicon) -> None:
         lexicon.add("device", phrase, label)
     for phrase in _list(foreign.STRUCK_VERBS):
         lexicon.add("technique", phrase, "")
-    for word in (*sorted(v.FILLERS), "made in", "as follow", "as well as", "next to it", "next to"):
-        lexicon.add("filler", word)
-    for word in sorted(v.PREPOSITIONS):
-        lexicon.add("prep", word)
-    for text in _list(world.STRUCK):
-        lexicon.add_struck(text)
 
 
 # Words of the thesaurus that mean too many other things in running text to be a picture alone.
@@ -158,6 +161,7 @@ def build(library: Library) -> Lexicon:
     """The lexicon of a library: its devices, offices, makers and struck words with our own words."""
     lexicon = Lexicon()
     _words(lexicon)
+    _foreign(lexicon)
     for device in library.devices:
         for name in (device.label, *_list(device.words)):
             if name.casefold() not in _NOT_ALONE and not name.casefold().startswith("letter "):

@@ -14,11 +14,12 @@ from planish.marks.describe.modifiers import Modifiers
 from planish.marks.describe.pictures import Pictures
 from planish.marks.describe.senses import Senses
 from planish.marks.describe.state import State
-from planish.marks.describe.story import is_story
+from planish.marks.describe.story import told
 from planish.marks.describe.strikes import Strikes
 from planish.marks.describe.struck import is_initials
 from planish.marks.describe.tokens import Token, tokenize
 from planish.marks.describe.towns import Towns
+from planish.marks.describe.unknown import Unknown
 from planish.marks.describe.words import Words
 
 
@@ -46,6 +47,7 @@ class Scanner:
         self.strikes = Strikes(self)
         self.senses = Senses(self)
         self.pictures = Pictures(self)
+        self.unknown = Unknown(self)
         self.words = Words(self)
         self.towns = Towns(self)
 
@@ -146,7 +148,7 @@ class Scanner:
 
     def run(self) -> State:
         """Read all tokens."""
-        self.state.story = is_story(self.tokens, 0, self.lexicon)
+        self.hear(0)
         while self.at < len(self.tokens):
             before = self.at
             token = self.tokens[self.at]
@@ -167,6 +169,12 @@ class Scanner:
                 self.skip(1)
         self.state.end_sentence()
         return self.state
+
+    def hear(self, at: int) -> None:
+        """What kind of sentence begins at a token."""
+        heard = told(self.tokens, at, self.lexicon)
+        self.state.story = heard.story
+        self.state.listed = self.state.listed or heard.listed
 
     def stop(self, token: Token) -> None:
         """At a stop: what ends here."""
@@ -192,7 +200,7 @@ class Scanner:
                 state.end_clause()
             case _:
                 state.end_sentence()
-                state.story = is_story(self.tokens, self.at + 1, self.lexicon)
+                self.hear(self.at + 1)
         verb, hallmarked = self.verb, self.hallmarked
         self.reset()
         if token.text in ":,":
@@ -257,8 +265,14 @@ class Scanner:
 
     def word(self) -> None:
         """Read the longest phrase at a word."""
-        for rule in (self.words.phrase, self.towns.read, self.letters.numbers, self.letters.run):
+        for rule in (
+            self.words.phrase,
+            self.towns.read,
+            self.letters.numbers,
+            self.letters.registered,
+            self.letters.run,
+        ):
             if rule():
                 return
         if not self.senses.read():
-            self.pictures.unknown()
+            self.unknown.read()

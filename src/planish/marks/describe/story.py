@@ -5,6 +5,7 @@ sentence a picture or a role is a mark only once it is said that something is st
 """
 
 from collections.abc import Sequence
+from typing import NamedTuple
 
 from planish.marks.describe import vocabulary as v
 from planish.marks.describe.lexicon import Lexicon
@@ -36,10 +37,17 @@ _LISTS = 2
 _BEFORE = frozenset(("a", "an", "the", ",", "and", "with", "two", "three", "crowned"))
 
 
-def is_story(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> bool:
-    """Whether the sentence that begins here has a person who does something, near its start.
+class Told(NamedTuple):
+    """What a sentence of people tells of. story: of what they did. listed: of marks, one by one."""
 
-    Not where it also lists marks: "my grandmother left me a spoon with a lion and an anchor".
+    story: bool = False
+    listed: bool = False
+
+
+def told(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> Told:
+    """What the sentence that begins here tells, if a person does something near its start.
+
+    Listed are marks in "my grandmother left me a spoon with a lion and an anchor".
     """
     person = doing = False
     signals = 0
@@ -48,7 +56,7 @@ def is_story(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> bool:
         token = tokens[offset]
         if token.kind == "stop" and token.text in ".:":
             if token.text == ":":
-                return False  # what follows is a list
+                return Told()  # what follows is a list
             break
         step = 1
         if token.kind == "quote":
@@ -65,4 +73,4 @@ def is_story(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> bool:
                 signals += before in _BEFORE if hit[0] == "device" else not hit[1]
                 step = hit[2]
         offset += step
-    return doing and signals < _LISTS
+    return Told(doing and signals < _LISTS, person and signals >= _LISTS)

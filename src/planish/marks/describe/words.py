@@ -373,7 +373,9 @@ class Words:
 
 def _lost_of(text: str | None, meant: str) -> bool:
     """Whether a text is the end of the word that is meant: EPOSE of DEPOSE."""
-    return bool(text and len(text) > 2 and meant.isalpha() and meant != text and meant.endswith(text))
+    return bool(
+        text and len(text) > 2 and meant.isalpha() and meant != text and meant.endswith(text)
+    )
 
 
 def _both(first: Where, second: Where) -> Where:
