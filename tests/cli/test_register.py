@@ -68,7 +68,7 @@ def test_refused_rows_are_told_and_kept(theirs: Path, capsys: pytest.CaptureFixt
     theirs.write_text(GOOD + "Bad Row,BR,Bath,yesterday\n", encoding="utf-8")
     assert run(theirs, "--set", "country=GB", "--yes") == 2
     seen = capsys.readouterr()
-    assert "1 rows refused" in seen.out
+    assert "1 row refused" in seen.out
     assert seen.err.startswith(
         "planish: theirs.csv, row 4, column Dates: yesterday is no year; write"
     )
@@ -119,3 +119,25 @@ def test_nothing_is_overwritten_unasked(theirs: Path, capsys: pytest.CaptureFixt
     assert main(["register", "import", str(theirs), "-o", str(theirs), "--replace"]) == 2
     assert "would replace its own source" in capsys.readouterr().err
     assert theirs.read_text(encoding="utf-8") == GOOD
+
+
+def test_mended_rejects_are_imported_with_the_same_mapping(
+    theirs: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    theirs.write_text(GOOD + "Bad Row,BR,Bath,yesterday\n", encoding="utf-8")
+    assert run(theirs, "--set", "country=GB", "--yes") == 2
+    out = theirs.parent / "out"
+    rejects = out / "mine.rejects.csv"
+    text = (
+        rejects.read_text(encoding="utf-8-sig")
+        .replace("yesterday;", "")
+        .replace("yesterday", "1830")
+    )
+    mended = out / "mended.csv"
+    mended.write_text(text, encoding="utf-8")
+    capsys.readouterr()
+
+    assert main(["register", "import", str(mended), "-o", str(out / "more.csv")]) == 0
+    assert "as in mine.mapping.toml" in capsys.readouterr().out
+    lines = (out / "more.csv").read_text(encoding="utf-8").splitlines()
+    assert lines[1:] == ["Bad Row,BR,GB,Bath,1830,1830"]

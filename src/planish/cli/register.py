@@ -70,11 +70,11 @@ def import_(  # noqa: PLR0917  # click hands them over by name
     planish register import makers.xlsx -o mine.csv
     planish register import liste.csv -o mine.csv --map "Kürzel=marks" --set country=DE
     """  # noqa: D301  # click reads the backspace
-    from planish.intake import IntakeError, import_register, read_table
+    from planish.intake import REJECTED, IntakeError, import_register, read_table, without
 
     _may_write(file, output, replace=replace)
     try:
-        found = read_table(file, sheet)
+        found = without(read_table(file, sheet), REJECTED)
         columns, known, kept = _mapping(found, output, mapping, given, fixed)
         sure = yes or (columns.sure and known is not None)
         _show(found, columns, known)
@@ -130,7 +130,7 @@ def _mapping(
 def _show(found: "Table", columns: "Columns", known: Path | None) -> None:
     from planish.intake.mapping import samples
 
-    lines = [tint(f"{clean(found.name)}: {len(found.rows) + len(found.spoilt):,} rows", "head")]
+    lines = [tint(f"{clean(found.name)}: {_rows(len(found.rows) + len(found.spoilt))}", "head")]
     lines += prose(found.form)
     how = f"as in {known.name}" if known else "by the headers"
     lines += [*heading(f"Columns, {clean(how)}")]
@@ -144,6 +144,10 @@ def _show(found: "Table", columns: "Columns", known: Path | None) -> None:
         [("", column, f"{value} (for every row)") for column, value in columns.fixed.items()]
     )
     say(lines)
+
+
+def _rows(count: int) -> str:
+    return f"{count:,} row{'' if count == 1 else 's'}"
 
 
 def _ask() -> None:
@@ -181,12 +185,12 @@ def _tell(name: str, imported: "Imported", output: Path, kept: Path) -> None:
     rejects = imported.converted.rejects
     lines = [
         "",
-        f"{imported.count:,} rows in {clean(str(output))}",
+        f"{_rows(imported.count)} in {clean(str(output))}",
         f"mapping in {clean(str(kept))}",
     ]
     if rejects:
         beside = output.with_name(f"{output.stem}.rejects.csv")
-        lines.append(f"{len(rejects):,} rows refused, kept in {clean(str(beside))}")
+        lines.append(f"{_rows(len(rejects))} refused, kept in {clean(str(beside))}")
     say(lines)
     faults = imported.converted.faults
     if faults:

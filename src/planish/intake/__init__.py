@@ -4,15 +4,16 @@
 A register is the first kind of table (``register``); others need a schema alone.
 """
 
-from planish.intake.convert import Converted, as_csv, convert, rejects_csv
+from planish.intake.convert import REJECTED, Converted, as_csv, convert, rejects_csv
 from planish.intake.mapping import Columns, guess
 from planish.intake.read import read_table
 from planish.intake.register import REGISTER, Imported, import_register
 from planish.intake.schema import CellError, Field, Schema
-from planish.intake.table import Fault, IntakeError, Row, Table
+from planish.intake.table import Fault, IntakeError, Row, Table, without
 
 __all__ = [
     "REGISTER",
+    "REJECTED",
     "CellError",
     "Columns",
     "Converted",
@@ -29,4 +30,5 @@ __all__ = [
     "import_register",
     "read_table",
     "rejects_csv",
+    "without",
 ]

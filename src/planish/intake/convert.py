@@ -10,6 +10,9 @@ from planish.intake.mapping import Columns
 from planish.intake.schema import CellError, Read, Schema
 from planish.intake.table import Fault, Row, Table
 
+#: what the file of rejects has before the person's own columns
+REJECTED = ("row in the file", "what is wrong")
+
 
 class Converted(msgspec.Struct, frozen=True, kw_only=True):
     """Rows of the result, each with its number in the file; and the rows set aside, with faults."""
@@ -100,7 +103,7 @@ def as_csv(rows: Iterable[dict[str, str]], names: Sequence[str]) -> str:
 def rejects_csv(table: Table, rejects: Sequence[Row], faults: Sequence[Fault]) -> str:
     """The rows set aside, as they came, with their number and what is wrong.
 
-    Mended and without its first two columns, the file can be imported again.
+    Mended, the file can be imported again: the first two columns are known and passed over.
     """
     why: dict[int, list[str]] = {}
     for fault in faults:
@@ -110,7 +113,7 @@ def rejects_csv(table: Table, rejects: Sequence[Row], faults: Sequence[Fault]) -
     extra = [f"cell {n}" for n in range(len(table.headers) + 1, width + 1)]
     out = io.StringIO(newline="")
     writer = csv.writer(out, lineterminator="\n")
-    writer.writerow(["row in the file", "what is wrong", *table.headers, *extra])
+    writer.writerow([*REJECTED, *table.headers, *extra])
     for row in rejects:
         writer.writerow([row.number, " | ".join(why.get(row.number, [])), *row.cells])
     return out.getvalue()

@@ -53,6 +53,16 @@ class Table(msgspec.Struct, frozen=True, kw_only=True):
     spoilt: tuple[Row, ...] = ()
 
 
+def without(table: Table, names: Sequence[str]) -> Table:
+    """The table without some columns, where it has them; rows that were set aside stay whole."""
+    kept = [at for at, header in enumerate(table.headers) if header not in names]
+    return msgspec.structs.replace(
+        table,
+        headers=tuple(table.headers[at] for at in kept),
+        rows=tuple(Row(r.number, tuple(r.cells[at] for at in kept)) for r in table.rows),
+    )
+
+
 def tidy(text: str) -> str:
     """A cell without space at its ends, line ends as one kind."""
     return text.replace("\r\n", "\n").replace("\r", "\n").strip(" \t\n\u00a0\ufeff")
