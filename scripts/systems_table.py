@@ -53,8 +53,8 @@ that it is up to date.
 - **offices**: offices or towns with rows of their own; a system without any has one set of marks.
 - **rows**: rows of roles and signs, and date letters of its offices, by how sure they are:
   two sources / one source / from memory / common practice.
-- **checks**: sets of marks described elsewhere (`tests/marks/outside`), by whether their text was
-  seen / recalled / a set of the usual composition; in brackets those still read wrongly.
+- **checks**: sets of marks described elsewhere (`tests/marks/outside`): text seen / recalled / put
+  together after a rule that the source states; in brackets those still read wrongly.
 
 """
 
