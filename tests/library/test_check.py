@@ -59,6 +59,8 @@ TOWN = first("roles", system="GB-ENG", office="LON", role="town", year_from=1781
 ANCHOR = first("signs", system="GB-ENG", office="BIR", role="town", value="anchor")
 STORR = first("makers", id="paul-storr")
 STERLING = first("metals", id="silver-925")
+RED = first("responses", test="dichromate", met="copper")
+EPNS = first("compositions", id="plated-nickel-silver")
 
 FAULTS: list[tuple[Callable[[], Library], str]] = [
     # sources
@@ -175,6 +177,21 @@ FAULTS: list[tuple[Callable[[], Library], str]] = [
      "metals silver-925: begins to melt above the end of melting"),
     (lambda: broken("metals", STERLING, ideal=10.366),
      "metals silver-925: ideal 10.366 does not follow from Ag=92.5;Cu=7.5"),
+    # tests of the metal
+    (lambda: broken("responses", RED, chances="bright-red=0.5;dark-red=0.5"),
+     "responses dichromate copper: its readings are not those of the test"),
+    (lambda: broken("responses", RED, chances=RED.chances.replace("blue=0.73", "blue=0.63")),
+     "responses dichromate copper: chances are not above 0 and adding up to 1"),
+    (lambda: broken("responses", RED, test="oracle"),
+     "responses oracle copper: test oracle does not exist"),
+    (lambda: broken("acids", load().acids[0], reading="purple"),
+     f"acids {load().acids[0].metal}: purple is no reading of dichromate"),
+    (lambda: broken("compositions", EPNS, metals="unobtainium"),
+     "compositions plated-nickel-silver: metal unobtainium does not exist"),
+    (lambda: broken("compositions", EPNS, kind="silvery"),
+     "compositions plated-nickel-silver: unknown kind silvery"),
+    (lambda: broken("compositions", EPNS, share=0.0),
+     "compositions plated-nickel-silver: share 0 is not above 0"),
 ]  # fmt: skip
 
 

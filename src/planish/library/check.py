@@ -323,6 +323,31 @@ def metals(library: Library) -> Iterator[str]:
                 yield f"metals {metal.id}: ideal {metal.ideal:g} does not follow from {metal.composition}"
 
 
+def metal_tests(library: Library) -> Iterator[str]:
+    """Chances add up to one over the readings of their test; compositions name known metals."""
+    tests = {test.id: test for test in library.tests}
+    metals = {metal.id for metal in library.metals}
+    for row in library.responses:
+        name = f"responses {row.test} {row.met}"
+        if row.test not in tests:
+            yield f"{name}: test {row.test} does not exist"
+        elif tests[row.test].choices and set(row.table) != set(tests[row.test].choices):
+            yield f"{name}: its readings are not those of the test"
+        if abs(sum(row.table.values()) - 1.0) > 1e-6 or min(row.table.values()) <= 0.0:
+            yield f"{name}: chances are not above 0 and adding up to 1"
+    for colour in library.acids:
+        if colour.reagent not in tests or colour.reading not in tests[colour.reagent].choices:
+            yield f"acids {colour.metal}: {colour.reading} is no reading of {colour.reagent}"
+    for made in library.compositions:
+        for metal in made.cores:
+            if metal not in metals:
+                yield f"compositions {made.id}: metal {metal} does not exist"
+        if made.kind not in ("solid", "plated", "base", "filled"):
+            yield f"compositions {made.id}: unknown kind {made.kind}"
+        if not made.share > 0.0:
+            yield f"compositions {made.id}: share {made.share:g} is not above 0"
+
+
 CHECKS: tuple[Callable[[Library], Iterable[str]], ...] = (
     sources,
     ids,
@@ -337,6 +362,7 @@ CHECKS: tuple[Callable[[Library], Iterable[str]], ...] = (
     cycles,
     succession,
     metals,
+    metal_tests,
 )
 
 

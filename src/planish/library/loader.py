@@ -59,6 +59,11 @@ class Library(msgspec.Struct, frozen=True, kw_only=True):
     traits: tuple[rows.Trait, ...]
     designs: tuple[rows.Design, ...]
     metals: tuple[rows.Metal, ...]
+    tests: tuple[rows.MetalTest, ...]
+    acids: tuple[rows.AcidColour, ...]
+    depths: tuple[rows.EscapeDepth, ...]
+    responses: tuple[rows.Response, ...]
+    compositions: tuple[rows.Composition, ...]
 
 
 #: table name -> row type; a file ``data/NAME.csv`` or ``data/NAME-*.csv`` feeds each table
@@ -79,6 +84,11 @@ TABLES: dict[str, type[msgspec.Struct]] = {
     "traits": rows.Trait,
     "designs": rows.Design,
     "metals": rows.Metal,
+    "tests": rows.MetalTest,
+    "acids": rows.AcidColour,
+    "depths": rows.EscapeDepth,
+    "responses": rows.Response,
+    "compositions": rows.Composition,
 }
 
 

@@ -313,3 +313,104 @@ class Metal(Row, frozen=True, kw_only=True):
             low, _, high = share.partition("-")
             found[symbol.strip()] = (float(low), float(high or low))
         return found
+
+
+def _words(text: str, apart: str = ";") -> tuple[str, ...]:
+    return tuple(w.strip() for w in text.split(apart) if w.strip())
+
+
+class MetalTest(Row, frozen=True, kw_only=True):
+    """A test of the metal. words: other names of it parted by ``;``.
+
+    readings: what may be seen, ``id=words|words`` parted by ``;``; blank where a figure in ``unit``
+    is read. meets: which part of the piece answers. harm, effort: bits that it must bring at least.
+    leaves: what it does to the piece.
+    """
+
+    id: str
+    label: str
+    words: str = ""
+    readings: str = ""
+    meets: str
+    unit: str = ""
+    done: str
+    where: str
+    detects: str
+    misses: str = ""
+    fooled_by: str = ""
+    harm: float
+    effort: float
+    leaves: str
+    caution: str = ""
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """Its id, label and other names."""
+        return (self.id, self.label, *_words(self.words))
+
+    @property
+    def choices(self) -> dict[str, tuple[str, ...]]:
+        """Each reading's id, with other words for it."""
+        parts = (part.partition("=") for part in _words(self.readings))
+        return {name.strip(): _words(said, "|") for name, _, said in parts}
+
+
+class AcidColour(Row, frozen=True, kw_only=True):
+    """What a drop of a reagent shows on a metal. reading: id of a reading of the test ``reagent``."""
+
+    reagent: str
+    metal: str
+    liquid: str
+    stain: str
+    reading: str
+
+
+class EscapeDepth(Row, frozen=True, kw_only=True):
+    """How deep an X-ray line comes from. energy [keV]; depth (1/e), escape (1 % left, 45°) [µm]."""
+
+    line: str
+    energy: float
+    matrix: str
+    depth: float
+    escape: float
+
+
+class Response(Row, frozen=True, kw_only=True):
+    """Chances of the readings of a test on what it meets, ``reading=0.9;reading=0.1``."""
+
+    test: str
+    met: str
+    chances: str
+
+    @property
+    def table(self) -> dict[str, float]:
+        """Chance of each reading."""
+        parts = (part.partition("=") for part in _words(self.chances))
+        return {name.strip(): float(chance) for name, _, chance in parts}
+
+
+class Composition(Row, frozen=True, kw_only=True):
+    """A hypothesis of what a piece is made of.
+
+    kind: solid, plated, base or filled. make: how it is made. core: what lies beneath; metals: ids
+    of the table of metals, parted by ``;``. fineness: as named, low, high: of its silver [‰].
+    plate_low, plate_high: thickness of plate [µm]. share: of unmarked pieces, relative.
+    """
+
+    id: str
+    label: str
+    kind: str
+    make: str
+    core: str
+    metals: str = ""
+    fineness: float | None = None
+    low: float | None = None
+    high: float | None = None
+    plate_low: float | None = None
+    plate_high: float | None = None
+    share: float
+
+    @property
+    def cores(self) -> tuple[str, ...]:
+        """The ids in ``metals``."""
+        return _words(self.metals)
