@@ -2,8 +2,10 @@
 
 For a cell the marks are assigned to roles one to one (or left stray); the likelihood is the sum
 over all such assignments. Years in which every mark fits alike are priced as one run. Roles whose
-match changes from run to run (date letters, makers' working years) are enumerated; the others are
-summed once per segment, so a run costs a few products.
+match is the same in all years are summed once for all segments that share them (``assign``); the
+date and the maker's mark are added in year by year, in which the sum is linear.
+
+Segments are scored in the order of an upper bound, until what is left can add next to nothing.
 """
 
 import math
@@ -12,16 +14,22 @@ from itertools import accumulate, pairwise
 
 import msgspec
 
+from planish.marks.assign import Pool, Pools, Table, table
+from planish.marks.ceilings import Ceilings
+from planish.marks.dated import Dated
 from planish.marks.forms import FLAT, FormCurve
-from planish.marks.likelihood import SCRIPT_TOP, Likelihood
-from planish.marks.plan import MAKERS, PLACES, Expected, Segment
+from planish.marks.likelihood import Likelihood
+from planish.marks.plan import Expected, Segment
+from planish.marks.prices import Prices
 
 #: scoring ends when all that is left can add no more than this share
-_NEGLIGIBLE = 0.01
-_PLAUSIBLE = 1e-4
-_PLAUSIBLE_MOVING = 2e-3
-#: upper bound of the ratio of year figures
-_FIGURES_TOP = 5000.0
+_NEGLIGIBLE = 0.002
+#: runs with no more than this share of the probability are left out
+_TRACE = 1e-7
+#: prior weight of "none of these": marks of no system in the library (common practice)
+UNKNOWN_WEIGHT = 0.02
+#: log chance of a form for marks of no known date
+FORM_AT_LARGE = math.log(0.3)
 
 
 class Run(msgspec.Struct, frozen=True):
@@ -33,36 +41,9 @@ class Run(msgspec.Struct, frozen=True):
     value: float
 
 
-def presence(expected: Expected, complete: float) -> float:
-    """Chance that the mark of a role is on the list, given that the piece belongs here."""
-    return min(0.995, expected.presence * complete)
-
-
-def is_dynamic(expected: Expected, segment: Segment, marks: Likelihood) -> bool:
-    """Whether the match of any mark changes with the year."""
-    if expected.moves:
-        return True
-    return expected.role in MAKERS and any(
-        segment.system.country in by_country for by_country in marks.makers.candidates
-    )
-
-
-def matchings(weights: Sequence[dict[int, float]], stray: Sequence[float]) -> float:
-    """Sum over one-to-one assignments of marks to roles of the product of their weights.
-
-    weights[i][r] is mark i as role r; stray[i] the mark explained by no role.
-    """
-    states: dict[int, float] = {0: 1.0}
-    for row, alone in zip(weights, stray, strict=True):
-        after: dict[int, float] = {}
-        for mask, value in states.items():
-            after[mask] = after.get(mask, 0.0) + value * alone
-            for role, weight in row.items():
-                bit = 1 << role
-                if not mask & bit:
-                    after[mask | bit] = after.get(mask | bit, 0.0) + value * weight
-        states = after
-    return math.fsum(states.values())
+def _free(expected: Expected | None, enforce: frozenset[str] | None) -> bool:
+    """Whether the role's absence does not count."""
+    return expected is not None and enforce is not None and expected.role not in enforce
 
 
 class Scorer:
@@ -70,97 +51,58 @@ class Scorer:
 
     def __init__(self, marks: Likelihood, complete: float, form: FormCurve = FLAT) -> None:
         self.marks, self.complete, self.form = marks, complete, form
+        self.prices = Prices(marks, complete)
         self._all = range(len(marks.seen))
-        self._stray = [marks.stray(i) for i in self._all]
-        self._countries = {c for by_country in marks.makers.candidates for c in by_country}
-        self._letters = any(seen.form == "letter" for seen in marks.seen)
+        self._pools = Pools(len(marks.seen), self.prices.row)
         self._figures = {seen.year for seen in marks.seen if seen.year is not None}
-        self._towns = any(seen.town for seen in marks.seen)
-        self._known: list[tuple[float, float, tuple[float, ...]] | None] = [None] * len(
-            marks.plan.expected
+        self._stray_logs = [math.log(marks.stray(i)) for i in self._all]
+        self._stray_log = math.fsum(self._stray_logs)
+
+    def all_runs(self, segments: Sequence[Segment]) -> list[Run]:
+        """Scores of all segments that can matter, their prior and form not yet applied."""
+        if not segments:
+            return []
+        scale = self.marks.plan.scale(self.complete, self.form)
+        bounds = Ceilings(self.prices).all(segments, scale)
+        order = sorted(range(len(segments)), key=bounds.__getitem__, reverse=True)
+        # what the segments not yet scored can add up to, at the very most
+        left = list(accumulate((bounds[at] for at in reversed(order)), initial=0.0))
+        found: list[tuple[float, Run]] = []
+        total = UNKNOWN_WEIGHT * math.exp(
+            (FORM_AT_LARGE if self.form.row else 0.0) - self._stray_log
         )
+        for done, at in enumerate(order):
+            if left[len(order) - done] < _NEGLIGIBLE * total:
+                break
+            segment = segments[at]
+            country = segment.system.country
+            for run in self.score(segment, segment.year_from, segment.year_to):
+                log = run.value + self.form.at(run.year_from, country) - self._stray_log
+                weight = math.exp(log) * segment.mass(run.year_from, run.year_to)
+                found.append((weight, run))
+                total += weight
+        return [run for weight, run in found if weight > _TRACE * total]
 
-    def bound(self, segment: Segment) -> float:
-        """Upper bound of the log-likelihood ratio over the segment's years."""
-        total = 0.0
-        best = list(self._stray)
-        for expected in segment.expected:
-            absent, odds, tops = self._alike(expected)
-            total += absent
-            if self._special(expected, segment):
-                tops = tuple(self._top(i, expected, segment) for i in self._all)
-            if tops:
-                for i, top in enumerate(tops):
-                    best[i] += odds * top
-        return total + math.fsum(map(math.log, best))
+    # -- exact ----------------------------------------------------------------------------------
 
-    def _alike(self, expected: Expected) -> tuple[float, float, tuple[float, ...]]:
-        """Log chance of absence, odds of presence, and ratios that no segment changes."""
-        known = self._known[expected.index]
-        if known is None:
-            p = presence(expected, self.complete)
-            tops = tuple(self._top(i, expected, None) for i in self._all)
-            if max(tops, default=0.0) < _PLAUSIBLE:
-                tops = ()
-            known = self._known[expected.index] = (math.log1p(-p), p / (1 - p), tops)
-        return known
+    def _maker_cuts(self, segment: Segment, low: int, high: int) -> set[int]:
+        """Years at which a listed maker's fit changes; in runs of codes, an unlisted one's too."""
+        if segment.maker is None:
+            return set()
+        makers = self.marks.makers
+        if segment.system.country in makers.countries:
+            return makers.of(segment).cuts(low, high)
+        return makers.of(segment).grid_cuts(low, high) if segment.coded else set()
 
-    def _top(self, i: int, expected: Expected, segment: Segment | None) -> float:
-        """Upper bound of a mark's ratio as a role over the segment."""
-        marks = self.marks
-        seen = marks.seen[i]
-        if seen.form == "illegible":
-            return marks.hint(i, expected.role)
-        total = marks.still(i, expected.index)
-        if expected.moves and segment:
-            total += self._moving_top(i, expected, segment)
-        if expected.forms:
-            maker = marks.maker_form(i, expected)
-            if (
-                segment
-                and expected.role in MAKERS
-                and segment.system.country in marks.makers.candidates[i]
-            ):
-                maker *= marks.makers.top(i, segment)
-            total += maker * (marks.script(i, segment.system.country) if segment else SCRIPT_TOP)
-        if segment and seen.town and expected.role in PLACES:
-            total = marks.town(i, segment)
-        return total * marks.hint(i, expected.role)
-
-    def _moving_top(self, i: int, expected: Expected, segment: Segment) -> float:
-        year = self.marks.seen[i].year
-        total = 0.0
-        for way in expected.ways:
-            if way.kind == "cycle":
-                total += way.share * self._letter_top(i, segment)
-            elif way.content < 0 and year is not None:
-                hit = segment.year_from <= year <= segment.year_to
-                total += way.share * (_FIGURES_TOP if hit else 1.0)
-        return total
-
-    def _letter_top(self, i: int, segment: Segment) -> float:
-        """The best ratio of a mark over the date letters of the segment."""
-        if self.marks.seen[i].form != "letter":
-            return self.marks.letterform(i, segment.letters[0])
-        return max(self.marks.letterform(i, at) for at in segment.distinct)
-
-    def _runs(self, segment: Segment, low: int, high: int) -> list[tuple[int, int]]:
-        """The years parted wherever the fit of a mark, or of the form, changes."""
-        marks = self.marks
-        cuts = set(self.form.cuts)
-        if segment.letters and self._letters:
-            first = segment.year_from
-            cuts.update(
-                y for y in range(low + 1, high + 1)
-                if segment.letters[y - first] != segment.letters[y - first - 1]
-            )  # fmt: skip
-        if any(e.moves for e in segment.expected):
-            for year in self._figures:
-                cuts.update((year, year + 1))
-        if segment.system.country in self._countries:
-            cuts.update(marks.makers.cuts(segment))
-        starts = [low, *sorted(y for y in cuts if low < y <= high)]
-        return [(a, b - 1) for a, b in pairwise([*starts, high + 1])]
+    def _starts(self, segment: Segment, low: int, high: int) -> set[int]:
+        """Years at which the fit of a letter, of figures or of the form changes."""
+        cuts = {y for y in self.form.cuts if low < y <= high}
+        dated = self.prices.dated(segment)
+        if dated is not None:
+            cuts.update(dated.cuts(segment, low, high))
+        if self._figures and (segment.dated or segment.further):
+            cuts.update(y for f in self._figures for y in (f, f + 1) if low < y <= high)
+        return cuts
 
     def score(
         self,
@@ -175,107 +117,63 @@ class Scorer:
         include: indices of the marks counted, None = all. enforce: roles whose absence counts,
         None = all. Both serve the ledger.
         """
-        marks = self.marks
-        chosen = self._all if include is None else include
-        base = 0.0
-        odds: list[float] = []
-        for expected in segment.expected:
-            absent, ratio, _ = self._alike(expected)
-            if enforce is None or expected.role in enforce:
-                base += absent
-                odds.append(ratio)
-            else:
-                odds.append(presence(expected, self.complete))
-        runs = self._runs(segment, low, high)
-        # roles that move from run to run are enumerated, the others summed once
-        moving = [
-            r for r, e in enumerate(segment.expected)
-            if len(runs) > 1 and is_dynamic(e, segment, marks)
-        ]  # fmt: skip
-        weights = self._weights(segment, odds, moving, chosen, runs[0][0])
-        plans: list[tuple[tuple[tuple[int, int], ...], float]] = []
-        for taken in self._choices(chosen, moving, segment):
-            used = {i for _, i in taken}
-            rest = [i for i in chosen if i not in used]
-            value = matchings([weights[i] for i in rest], [self._stray[i] for i in rest])
-            plans.append((taken, value))
-        pairs = sorted({pair for taken, _ in plans for pair in taken})
+        prices = self.prices
+        if include is None:
+            marks: Sequence[int] = self._all
+            barred = 0
+            base = self._stray_log
+        else:
+            marks = include
+            barred = (1 << len(self._all)) - 1 - sum(1 << i for i in include)
+            base = math.fsum(self._stray_logs[i] for i in include)
+        base += prices.base(segment, enforce)
+        turns = self._maker_cuts(segment, low, high)
+        starts = sorted({low, *turns, *self._starts(segment, low, high)})
+        roles = prices.roles(segment, enforce)
+        pool = self._pools.of(roles)
+        dated = prices.dated(segment, free=_free(segment.dated, enforce))
+        maker_free = _free(segment.maker, enforce)
+        makers: list[float] = []
         out: list[Run] = []
-        for year, last in runs:
-            at = {
-                (r, i): odds[r] * marks.role(i, segment.expected[r], segment, year)
-                for r, i in pairs
-            }
-            total = math.fsum(
-                math.prod((at[pair] for pair in taken), start=value) for taken, value in plans
-            )
-            if total > 0:
-                out.append(Run(segment, year, last, base + math.log(total)))
+        moving: list[tuple[int, float]] = []
+        letters, first = segment.letters, segment.year_from
+        kept: Table | None = None
+        alone = 0.0
+        was = 0
+        for year, after in pairwise((*starts, high + 1)):
+            letter = letters[year - first] if letters else 0
+            if segment.further:
+                pool = self._pools.of((*roles, *prices.further(segment, year, enforce)))
+                kept = None
+            if kept is None or (letter < 0) != (was < 0) or year in turns:
+                if segment.maker is not None and (not makers or year in turns):
+                    makers = prices.maker(segment, year, free=maker_free)
+                kept = self._table(pool, marks, barred, dated, known=letter >= 0)
+                alone = kept.alone
+                if makers:
+                    alone += sum(map(float.__mul__, makers, kept.by_maker))
+                moving = [
+                    (i, own + sum(map(float.__mul__, makers, rest)) if makers else own)
+                    for i, own, rest in kept.moving
+                ]
+                was = letter
+            total = alone
+            if dated is not None:
+                for i, share in moving:
+                    total += share * dated.weight(i, letter, year)
+            out.append(Run(segment, year, after - 1, base + math.log(total)))
         return out
 
-    def _weights(
-        self,
-        segment: Segment,
-        odds: Sequence[float],
-        moving: Sequence[int],
-        chosen: Sequence[int],
-        year: int,
-    ) -> dict[int, dict[int, float]]:
-        """For each mark, the roles that it may fill and their weights, moving roles apart."""
-        weights: dict[int, dict[int, float]] = {i: {} for i in chosen}
-        for r, expected in enumerate(segment.expected):
-            if r in moving:
-                continue
-            _, _, tops = self._alike(expected)
-            if not tops and not self._special(expected, segment):
-                continue
-            for i in chosen:
-                weight = odds[r] * self.marks.role(i, expected, segment, year)
-                if weight > _PLAUSIBLE:
-                    weights[i][r] = weight
-        return weights
-
-    def _special(self, expected: Expected, segment: Segment) -> bool:
-        """Whether a role's price depends on more than the role."""
-        return (
-            expected.moves
-            or (expected.role in MAKERS and segment.system.country in self._countries)
-            or (self._towns and expected.role in PLACES)
-        )
-
-    def _choices(
-        self, chosen: Sequence[int], moving: Sequence[int], segment: Segment
-    ) -> list[tuple[tuple[int, int], ...]]:
-        """One-to-one choices of marks for the roles that move with the year."""
-        found: list[tuple[tuple[int, int], ...]] = [()]
-        for r in moving:
-            expected = segment.expected[r]
-            _, odds, _ = self._alike(expected)
-            able = [i for i in chosen if odds * self._top(i, expected, segment) > _PLAUSIBLE_MOVING]
-            found += [
-                (*taken, (r, i))
-                for taken in found
-                for i in able
-                if all(i != other for _, other in taken)
-            ]
-        return found
-
-    def all_runs(self, segments: Sequence[Segment]) -> list[Run]:
-        """Scores of all segments that can matter, their prior and form not yet applied."""
-        bounds = [self.bound(s) + s.log_prior_top for s in segments]
-        order = sorted(range(len(segments)), key=lambda s: -bounds[s])
-        top = bounds[order[0]] if order else 0.0
-        # what the segments not yet scored can add up to, at the very most
-        left = list(accumulate((math.exp(bounds[at] - top) for at in reversed(order)), initial=0.0))
-        found: list[Run] = []
-        total = 0.0
-        for done, at in enumerate(order):
-            if left[len(order) - done] < _NEGLIGIBLE * total:
-                break
-            segment = segments[at]
-            country = segment.system.country
-            for run in self.score(segment, segment.year_from, segment.year_to):
-                found.append(run)
-                log = run.value + self.form.at(run.year_from, country) - top
-                total += math.exp(log) * segment.mass(run.year_from, run.year_to)
+    def _table(
+        self, pool: Pool, marks: Sequence[int], barred: int, dated: Dated | None, *, known: bool
+    ) -> Table:
+        key = (barred, id(dated), known)
+        found = pool.tables.get(key)
+        if found is None:
+            if dated is None:
+                found = table(pool, marks, barred, (), ())
+            else:
+                steady = dated.known if known else dated.unknown
+                found = table(pool, marks, barred, steady, dated.moving)
+            pool.tables[key] = found
         return found

@@ -51,12 +51,25 @@ def _elsewhere(
         key=lambda cr: cr[1],
         default=(-1, 0.0),
     )
-    if content < 0:
+    coded = max(
+        (
+            (index, c, r)
+            for index, codes in plan.codes.items()
+            for c, r in marks.contents(i).items()
+            if c in codes and r > ratio
+        ),
+        key=lambda found: found[2],
+        default=None,
+    )
+    if coded:
+        index, content, ratio = coded
+        sources = plan.codes[index][content].sources
+    elif content < 0:
         return 0.0, None, "", ()
-    index, _ = max(plan.uses[content], key=lambda use: use[1])
-    expected = plan.expected[index]
-    way = next(w for w in expected.ways if w.content == content)
-    return ratio, plan.segment_of.get(index), expected.role, way.sources
+    else:
+        index, _ = max(plan.uses[content], key=lambda use: use[1])
+        sources = next(w for w in plan.expected[index].ways if w.content == content).sources
+    return ratio, plan.segment_of.get(index), plan.expected[index].role, sources
 
 
 def claims_against(

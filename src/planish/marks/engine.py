@@ -13,9 +13,9 @@ from planish.marks.bounds import check_observed
 from planish.marks.cells import Scorer
 from planish.marks.contradictions import claims_against, unexplained
 from planish.marks.explain import ledger, shown
-from planish.marks.forms import form_curve
+from planish.marks.forms import FormBook
 from planish.marks.likelihood import Likelihood
-from planish.marks.makercurves import office_name, place_fit
+from planish.marks.makercurves import place_fit
 from planish.marks.nextlook import next_looks
 from planish.marks.observation import Observed
 from planish.marks.parts import apart, groups
@@ -45,6 +45,7 @@ class Reader:
     def __init__(self, library: Library | None = None, more_makers: Sequence[Maker] = ()) -> None:
         self.library = library or load()
         self.plan = Plan(self.library)
+        self.forms = FormBook(self.library.forms)
         self.register = Register((*self.library.makers, *more_makers))
 
     def read(
@@ -63,7 +64,7 @@ class Reader:
         if not kept:
             return _silent(observed, dropped)
         marks = Likelihood(kept, self.plan, self.register)
-        curve = form_curve(form, self.library.forms)
+        curve = self.forms.curve(form)
         scorer = Scorer(marks, observed.complete, curve)
         post = posterior(scorer.all_runs(self.plan.segments), curve)
         found = spans(post)
@@ -228,7 +229,7 @@ class Reader:
             if a.role in ("sponsor", "maker", "stray", "retailer", "quality")
         }
         role_of = {a.mark: a.role for a in assigned}
-        town = office_name(segment)
+        town = segment.town
         weights: dict[str, float] = defaultdict(float)
         best: dict[str, Candidate] = {}
         for i in mine:

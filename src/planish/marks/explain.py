@@ -10,11 +10,11 @@ from collections.abc import Sequence
 
 from planish.evidence import Hypothesis, Ledger, LedgerLine, decibans, log_sum_exp
 from planish.library.rows import Form
-from planish.marks.cells import Scorer
+from planish.marks.cells import FORM_AT_LARGE, UNKNOWN_WEIGHT, Scorer
 from planish.marks.forms import FormCurve
 from planish.marks.plan import Segment
 from planish.marks.seen import Seen
-from planish.marks.spans import FORM_AT_LARGE, UNKNOWN_WEIGHT, Span
+from planish.marks.spans import Span
 
 _LEAST = -700.0
 #: absences that move all readings alike within this [dB] share one line

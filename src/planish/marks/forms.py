@@ -33,20 +33,43 @@ class FormCurve(msgspec.Struct, frozen=True):
             log += _ELSEWHERE
         return log
 
+    def top(self, low: int, high: int, country: str = "") -> float:
+        """The best log chance over some years."""
+        years = (low, *(y for y in self.cuts if low < y <= high))
+        return max(self.at(y, country) for y in years)
+
 
 FLAT = FormCurve(None, (0.0,) * (LAST - FIRST + 1))
 
 
-def _named(form: Form, said: frozenset[str]) -> int:
-    """How many words of the form's fullest name are said; 0 unless all of one name are."""
-    return max(
-        (
-            len(name)
-            for text in form.words.split(";")
-            if (name := set(words(text))) and name <= said
-        ),
-        default=0,
-    )
+class FormBook:
+    """The forms with their names in words; build once, look up many."""
+
+    def __init__(self, forms: Iterable[Form]) -> None:
+        self._forms = tuple(
+            (form, tuple(n for t in form.words.split(";") if (n := frozenset(words(t)))))
+            for form in forms
+        )
+        self._curves: dict[str, FormCurve] = {}
+
+    def curve(self, text: str | None) -> FormCurve:
+        """The curve of the form that ``text`` names most fully; flat if it names none."""
+        if not text:
+            return FLAT
+        plain = words(text.replace("-", " "))
+        said = frozenset(plain) | frozenset(map(_singular, plain))
+        best: Form | None = None
+        most = 0
+        for form, names in self._forms:
+            # how many words of the form's fullest name are said; 0 unless all of one name are
+            count = max((len(name) for name in names if name <= said), default=0)
+            if count > most:
+                best, most = form, count
+        if best is None:
+            return FLAT
+        if best.id not in self._curves:
+            self._curves[best.id] = _curve(best)
+        return self._curves[best.id]
 
 
 def _singular(word: str) -> str:
@@ -54,14 +77,12 @@ def _singular(word: str) -> str:
 
 
 def form_curve(text: str | None, forms: Iterable[Form]) -> FormCurve:
-    """The curve of the form that ``text`` names most fully; flat if it names none."""
-    if not text:
-        return FLAT
-    plain = words(text.replace("-", " "))
-    said = frozenset(plain) | frozenset(map(_singular, plain))
-    best = max(forms, key=lambda f: _named(f, said), default=None)
-    if best is None or not _named(best, said):
-        return FLAT
+    """As ``FormBook.curve``, for one look-up."""
+    return FormBook(forms).curve(text)
+
+
+def _curve(best: Form) -> FormCurve:
+    """The curve of a form."""
     logs = []
     for year in range(FIRST, LAST + 1):
         if best.year_from <= year <= best.year_to:

@@ -53,9 +53,18 @@ class Likelihood:
         """Ratio for a way that does not change with the year."""
         return self._contents[i].get(content, NEVER)
 
+    def may_be_code(self, i: int, index: int) -> bool:
+        """Whether a mark may be the code of some year in an expected role."""
+        codes = self.plan.codes[index]
+        return any(number in codes for number in self._contents[i])
+
     def contents(self, i: int) -> dict[int, float]:
         """Ratios of all the contents that a mark may show."""
         return self._contents[i]
+
+    def stills(self, i: int) -> dict[int, float]:
+        """``still`` of all the roles of which a mark may be a way, by place."""
+        return self._still[i]
 
     def still(self, i: int, index: int) -> float:
         """Ratio for all the ways of an expected role that do not change with the year."""
@@ -115,8 +124,8 @@ class Likelihood:
     def town(self, i: int, segment: Segment) -> float:
         """Ratio of a town mark that the observer names by its town."""
         town = fold(self.seen[i].town)
-        names = [fold(segment.office.name)] if segment.office else []
-        if any(town in name or name in town for name in names):
+        name = segment.office_name
+        if name and (town in name or name in town):
             return 0.9 * DEVICES / FORM_AT_LARGE["device"]
         return NEVER * 10
 
@@ -124,10 +133,11 @@ class Likelihood:
 
     def maker_form(self, i: int, expected: Expected) -> float:
         """Ratio of the mark's form alone as a maker's mark."""
-        key = (i, expected.index)
-        if key not in self._forms:
-            self._forms[key] = self._maker_form(i, expected.forms)
-        return self._forms[key]
+        key = (i, self.plan.form_class[expected.index])
+        found = self._forms.get(key)
+        if found is None:
+            found = self._forms[key] = self._maker_form(i, expected.forms)
+        return found
 
     def _maker_form(self, i: int, forms: dict[str, float]) -> float:
         mark = self.seen[i]
@@ -164,16 +174,32 @@ class Likelihood:
             maker = self.maker_form(i, expected)
             maker *= self.script(i, segment.system.country)
             if expected.role in MAKERS:
-                maker *= self.makers.known(i, segment, year)
+                maker *= self.makers.of(segment).known(year)[i]
             total += maker
         if self.seen[i].town and expected.role in PLACES:
             total = self.town(i, segment)
+        return total * self.hint(i, expected.role)
+
+    def steady(self, i: int, expected: Expected, script: float, town: float | None) -> float:
+        """Ratio of a mark as a role that is no maker's and does not change with the year.
+
+        script: ``script`` of the mark in the country; town: ``town`` of the mark in the segment,
+        None for a mark that names no town.
+        """
+        if town is not None and expected.role in PLACES:
+            total = town
+        else:
+            total = self.still(i, expected.index)
+            if expected.forms:
+                total += self.maker_form(i, expected) * script
         return total * self.hint(i, expected.role)
 
     def way(self, i: int, way: Way, segment: Segment, year: int) -> float:
         """Ratio of a mark as one way in a year."""
         if way.kind == "cycle":
             return self.letterform(i, segment.letters[year - segment.year_from])
+        if way.kind == "code":
+            return self.fixed(i, segment.letters[year - segment.year_from])
         if way.kind in ("year", "initials-year"):
             return self.year_figures(i, way.kind, year)
         return self.fixed(i, way.content)

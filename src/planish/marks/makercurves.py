@@ -7,11 +7,12 @@ whom the register does not list", over its chance as letters taken at random.
 import re
 from bisect import bisect_left, bisect_right
 from collections import defaultdict
+from collections.abc import Sequence
 from itertools import accumulate
 
 from planish.library.rows import Maker
 from planish.marks.contents import ALPHABET
-from planish.marks.plan import Segment
+from planish.marks.plan import REGISTER_GRID, Segment
 from planish.marks.register import Candidate, Register, phases
 from planish.marks.seen import Seen, fold
 
@@ -23,19 +24,14 @@ _CONTENT_CAP = 3000.0
 _ELSEWHERE = 0.12
 #: with more candidates than this, working years are taken to five years
 _FEW, _COARSE = 20, 5
-#: how many makers were at work is taken every forty years
-_ACTIVE_GRID, _FIRST, _LAST = 40, 1280, 2040
-_NO_ONE_TOWN = frozenset({"national", "several towns"})
+_FIRST, _LAST = 1280, 2040
 _PLATE_TOO = re.compile(r"silver and plate|plate and|fused plate|plated")
 _PLATE_ONLY = re.compile(r"^(?:plate|electroplate|fused plate|plated wares?)\b", re.IGNORECASE)
 
+#: year -> change of a sum in that year
 Steps = dict[int, float]
-
-
-def office_name(segment: Segment) -> str:
-    """Folded name of the segment's town; blank where the office is no one town."""
-    office = segment.office
-    return fold(office.name) if office and office.kind not in _NO_ONE_TOWN else ""
+#: (years in which a ratio changes, ratio from then on)
+Curve = tuple[list[int], list[float]]
 
 
 def place_fit(maker: Maker, office: str) -> float:
@@ -47,21 +43,68 @@ def place_fit(maker: Maker, office: str) -> float:
 
 def trade_fit(maker: Maker, *, plated: bool) -> float:
     """Chance, relative, that a maker of these wares marked solid or plated ware."""
+    if not maker.wares:
+        return 0.05 if plated else 1.0
     only = bool(_PLATE_ONLY.match(maker.wares)) and "silver" not in maker.wares
     if plated:
         return 1.0 if only else 0.6 if _PLATE_TOO.search(maker.wares) else 0.05
     return 0.08 if only else 1.0
 
 
-def _add(steps: Steps, candidate: Candidate, weight: float, grid: int) -> None:
-    for low, high, chance in phases(candidate.maker):
-        first, after = low // grid * grid, (high + 1) // grid * grid
-        steps[first] = steps.get(first, 0.0) + weight * chance
-        steps[after] = steps.get(after, 0.0) - weight * chance
+def _add(steps: Steps, other: Steps, weight: float) -> None:
+    for year, change in other.items():
+        steps[year] = steps.get(year, 0.0) + weight * change
+
+
+class Ratios:
+    """Ratios of all marks for one country, town, and solid or plated ware, by year."""
+
+    __slots__ = ("_marks", "_size", "_unlisted")
+
+    def __init__(self, size: int, unlisted: Curve, marks: Sequence[tuple[int, Curve]]) -> None:
+        self._size, self._unlisted, self._marks = size, unlisted, marks
+
+    def known(self, year: int) -> list[float]:
+        """The ratio of each mark in a year."""
+        starts, ratios = self._unlisted
+        found = [ratios[bisect_right(starts, year) - 1]] * self._size
+        for i, (starts, ratios) in self._marks:
+            found[i] = ratios[bisect_right(starts, year) - 1]
+        return found
+
+    def top(self, low: int, high: int) -> list[float]:
+        """The best ratio of each mark over some years, taken to the register's grid."""
+        low, high = (
+            low // REGISTER_GRID * REGISTER_GRID,
+            (high // REGISTER_GRID + 1) * REGISTER_GRID - 1,
+        )
+        starts, ratios = self._unlisted
+        first = bisect_right(starts, low) - 1
+        found = [max(ratios[first : bisect_right(starts, high)])] * self._size
+        for i, (starts, ratios) in self._marks:
+            first = bisect_right(starts, low) - 1
+            found[i] = max(ratios[first : bisect_right(starts, high)])
+        return found
+
+    def cuts(self, low: int, high: int) -> set[int]:
+        """Years after ``low`` at which a ratio changes for want or wealth of listed makers."""
+        found: set[int] = set()
+        for _, (starts, _) in self._marks:
+            found.update(starts[bisect_right(starts, low) : bisect_left(starts, high + 1)])
+        return found
+
+    def grid_cuts(self, low: int, high: int) -> set[int]:
+        """Years after ``low`` at which the number of listed makers at work changes."""
+        starts, ratios = self._unlisted
+        return {
+            year
+            for year, before, now in zip(starts[1:], ratios, ratios[1:], strict=False)
+            if low < year <= high and before != now
+        }
 
 
 class MakerCurves:
-    """Ratios of some marks by country, office, plated or solid, and year."""
+    """Ratios of some marks by country, town, plated or solid, and year."""
 
     def __init__(self, seen: tuple[Seen, ...], register: Register) -> None:
         self.seen, self.register = seen, register
@@ -71,79 +114,96 @@ class MakerCurves:
             for candidate in register.candidates(mark):
                 by_country[candidate.maker.country].append(candidate)
             self.candidates.append(dict(by_country))
-        self._steps: dict[tuple[int, str, bool], tuple[Steps, dict[str, Steps]]] = {}
-        self._ratios: dict[tuple[int, str, str, bool], tuple[list[int], list[float]]] = {}
+        #: countries of which some listed maker may have struck a mark
+        self.countries = frozenset(c for by_country in self.candidates for c in by_country)
+        self._ratios: dict[tuple[str, str, bool], Ratios] = {}
+        self._plain: dict[str, Curve] = {}
+        self._places: dict[tuple[int, str], dict[tuple[str, float, float], Steps]] = {}
+        self._curves: dict[tuple[int, str, frozenset[str], bool], Curve] = {}
 
-    def known(self, i: int, segment: Segment, year: int) -> float:
-        """Ratio in a year."""
-        starts, ratios = self._curve(i, segment)
-        return ratios[bisect_right(starts, year) - 1]
+    def of(self, segment: Segment) -> Ratios:
+        """The ratios of all marks in a segment's country, town and ware."""
+        return self.ratios(segment.ware)
 
-    def top(self, i: int, segment: Segment) -> float:
-        """The best ratio over the segment's years."""
-        starts, ratios = self._curve(i, segment)
-        first = bisect_right(starts, segment.year_from) - 1
-        return max(ratios[first : bisect_right(starts, segment.year_to)])
-
-    def cuts(self, segment: Segment) -> list[int]:
-        """Years of the segment at which a ratio changes."""
-        found: list[int] = []
-        for i, by_country in enumerate(self.candidates):
-            if segment.system.country in by_country:
-                starts, _ = self._curve(i, segment)
-                found += starts[
-                    bisect_right(starts, segment.year_from) : bisect_left(
-                        starts, segment.year_to + 1
-                    )
-                ]
+    def ratios(self, ware: tuple[str, str, bool]) -> Ratios:
+        """The ratios of all marks for a country, town, and whether plated."""
+        found = self._ratios.get(ware)
+        if found is None:
+            country = ware[0]
+            if country in self.countries:
+                found = self._work_out(*ware)
+            else:
+                # where no listed maker may be meant, neither town nor ware matters
+                plain = (country, "", False)
+                if plain not in self._ratios:
+                    self._ratios[plain] = self._work_out(*plain)
+                found = self._ratios[plain]
+            self._ratios[ware] = found
         return found
 
-    def _curve(self, i: int, segment: Segment) -> tuple[list[int], list[float]]:
-        country, office = segment.system.country, office_name(segment)
-        plated = segment.system.kind != "solid"
-        key = (i, country, office, plated)
-        if key not in self._ratios:
-            self._ratios[key] = self._ratio_steps(
-                i, country, self._hits(i, country, office, plated)
-            )
-        return self._ratios[key]
+    def _work_out(self, country: str, town: str, plated: bool) -> Ratios:  # noqa: FBT001
+        marks = [
+            (i, self._curve(i, country, town, plated=plated))
+            for i, by_country in enumerate(self.candidates)
+            if country in by_country
+        ]
+        return Ratios(len(self.seen), self._unlisted(country), marks)
 
-    def _ratio_steps(self, i: int, country: str, hits: Steps) -> tuple[list[int], list[float]]:
+    def _unlisted(self, country: str) -> Curve:
+        if country not in self._plain:
+            self._plain[country] = unlisted_curve(self.register, country)
+        return self._plain[country]
+
+    def _curve(self, i: int, country: str, town: str, *, plated: bool) -> Curve:
+        """The ratio of a mark whose letters some makers of the country have."""
+        if (i, country) not in self._places:
+            self._places[i, country] = self._by_place(self.candidates[i][country])
+        places = self._places[i, country]
+        near = frozenset(p for p, _, _ in places if not town or not p or town in p)
+        key = (i, country, near, plated)
+        if key not in self._curves:
+            hits: Steps = {}
+            for (place, solid_fit, plated_fit), steps in places.items():
+                _add(hits, steps, (1.0 if place in near else _ELSEWHERE)
+                     * (plated_fit if plated else solid_fit))  # fmt: skip
+            self._curves[key] = self._from_hits(i, country, hits)
+        return self._curves[key]
+
+    def _from_hits(self, i: int, country: str, hits: Steps) -> Curve:
         known = sum(1 for letter, _ in self.seen[i].letters if letter)
         size = min(_CONTENT_CAP, (ALPHABET - 2.0) ** max(1, known))
-        steps = dict.fromkeys(range(_FIRST, _LAST, _ACTIVE_GRID), 0.0)
-        steps[0] = 0.0
-        for year, change in hits.items():
-            steps[year] = steps.get(year, 0.0) + change
-        starts = sorted(steps)
+        starts = sorted({0, *range(_FIRST, _LAST, REGISTER_GRID), *hits})
+        others = self.register.others(country)
         ratios = []
-        for year, hit in zip(starts, accumulate(steps[y] for y in starts), strict=True):
-            active = float(self.register.active(country, year // _ACTIVE_GRID * _ACTIVE_GRID))
-            unlisted = _UNLISTED / (active + _UNLISTED)
-            ratios.append(unlisted + size * max(0.0, hit) / (active + _UNLISTED))
+        for year, hit in zip(starts, accumulate(hits.get(y, 0.0) for y in starts), strict=True):
+            listed = others[min(year // REGISTER_GRID, len(others) - 1)] + _UNLISTED
+            ratios.append((_UNLISTED + size * hit) / listed if hit > 0 else _UNLISTED / listed)
         return starts, ratios
 
-    def _hits(self, i: int, country: str, office: str, plated: bool) -> Steps:  # noqa: FBT001
-        """Changes by year of the sum over candidates of fit, place, trade and activity."""
-        key = (i, country, plated)
-        if key not in self._steps:
-            self._steps[key] = self._by_place(i, country, plated=plated)
-        everywhere, places = self._steps[key]
-        hits = dict(everywhere)
-        for place, steps in places.items():
-            share = 1.0 if not office or office in place else _ELSEWHERE
-            for year, change in steps.items():
-                hits[year] = hits.get(year, 0.0) + share * change
-        return hits
-
-    def _by_place(self, i: int, country: str, *, plated: bool) -> tuple[Steps, dict[str, Steps]]:
-        everywhere: Steps = {}
-        places: dict[str, Steps] = {}
-        candidates = self.candidates[i].get(country, [])
+    @staticmethod
+    def _by_place(candidates: Sequence[Candidate]) -> dict[tuple[str, float, float], Steps]:
+        """Changes by year of the fit times the chance of being at work, by place and trade."""
         grid = 1 if len(candidates) <= _FEW else _COARSE
+        found: dict[tuple[str, float, float], Steps] = {}
         for candidate in candidates:
-            weight = candidate.fit * trade_fit(candidate.maker, plated=plated)
-            place = fold(candidate.maker.place)
-            steps = places.setdefault(place, {}) if place else everywhere
-            _add(steps, candidate, weight, grid)
-        return everywhere, places
+            maker = candidate.maker
+            key = (
+                fold(maker.place), trade_fit(maker, plated=False), trade_fit(maker, plated=True)
+            )  # fmt: skip
+            steps = found.get(key)
+            if steps is None:
+                steps = found[key] = {}
+            for low, high, chance in phases(maker):
+                first, after = low // grid * grid, (high + 1) // grid * grid
+                if first != after:
+                    weight = candidate.fit * chance
+                    steps[first] = steps.get(first, 0.0) + weight
+                    steps[after] = steps.get(after, 0.0) - weight
+        return found
+
+
+def unlisted_curve(register: Register, country: str) -> Curve:
+    """The ratio of a mark that no listed maker of the country has."""
+    others = register.others(country)
+    starts = [0, *range(_FIRST, _LAST, REGISTER_GRID)]
+    return starts, [_UNLISTED / (others[y // REGISTER_GRID] + _UNLISTED) for y in starts]

@@ -10,9 +10,8 @@ from collections import defaultdict
 from collections.abc import Sequence
 
 from planish.evidence import percent
-from planish.marks.cells import presence
 from planish.marks.explain import role_words
-from planish.marks.plan import OPEN_END, Expected, Plan, Segment
+from planish.marks.plan import OPEN_END, Expected, Plan, Segment, presence
 from planish.marks.reading import NextLook, Outcome
 from planish.marks.spans import Posterior
 
@@ -45,6 +44,9 @@ def _outcomes(expected: Expected, segment: Segment, year: int, plan: Plan) -> di
             else:
                 style = "/".join(letter.styles) or "any style"
                 what = f'letter "{letter.letters[0]}", {style} {letter.case}'
+        elif way.kind == "code":
+            code = plan.codes[expected.index][segment.letters[year - segment.year_from]]
+            what = code.value.split("|")[0]
         elif way.kind == "device":
             device = plan.thesaurus.devices.get(way.value)
             what = device.label if device else way.value
@@ -62,20 +64,53 @@ def next_looks(
     if not cells:
         return ()
     roles = {e.role for s, _, _ in cells for e in s.expected if e.role in _LOOKABLE} - seen_roles
-    found: list[NextLook] = []
+    alike = _alike(cells)
+    found: list[tuple[float, str]] = []
     for role in sorted(roles):
-        table: dict[str, list[tuple[int, float]]] = defaultdict(list)
-        for at, (segment, year, p) in enumerate(cells):
-            expected = next((e for e in segment.expected if e.role == role), None)
-            shows = _outcomes(expected, segment, year, plan) if expected else {_ABSENT: 1.0}
-            for what, chance in shows.items():
-                if chance > 0:
-                    table[what].append((at, p * chance))
-        bits = _information(cells, table)
+        bits = _information(alike, role, plan)
         if bits >= _WORTH_BITS:
-            found.append(_look(role, bits, cells, table))
-    found.sort(key=lambda n: -n.information)
-    return tuple(found[:limit])
+            found.append((bits, role))
+    found.sort(key=lambda f: -f[0])
+    return tuple(
+        _look(role, bits, cells, _table(cells, role, plan)) for bits, role in found[:limit]
+    )
+
+
+_Cells = Sequence[tuple[Segment, int, float]]
+
+
+def _table(cells: _Cells, role: str, plan: Plan) -> dict[str, list[tuple[int, float]]]:
+    """For each outcome of a look for a role, the cells in which it may be had and their chances."""
+    table: dict[str, list[tuple[int, float]]] = defaultdict(list)
+    shown: dict[tuple[int, int], dict[str, float]] = {}
+    for at, (segment, year, p) in enumerate(cells):
+        key = _key(segment, year)
+        if key not in shown:
+            shown[key] = _shows(role, segment, year, plan)
+        for what, chance in shown[key].items():
+            if chance > 0:
+                table[what].append((at, p * chance))
+    return table
+
+
+def _key(segment: Segment, year: int) -> tuple[int, int]:
+    """What the outcomes of a look depend on: the segment, and the year's letter or code."""
+    return segment.at, segment.letters[year - segment.year_from] if segment.letters else -1
+
+
+def _alike(cells: _Cells) -> list[tuple[Segment, int, float]]:
+    """The cells in which all looks show the same, put together."""
+    found: dict[tuple[int, int], tuple[Segment, int, float]] = {}
+    for segment, year, p in cells:
+        key = _key(segment, year)
+        before = found.get(key)
+        found[key] = (segment, year, p + (before[2] if before else 0.0))
+    return list(found.values())
+
+
+def _shows(role: str, segment: Segment, year: int, plan: Plan) -> dict[str, float]:
+    expected = next((e for e in segment.expected if e.role == role), None)
+    return _outcomes(expected, segment, year, plan) if expected else {_ABSENT: 1.0}
 
 
 def _likeliest(post: Posterior) -> list[tuple[Segment, int, float]]:
@@ -93,15 +128,17 @@ def _likeliest(post: Posterior) -> list[tuple[Segment, int, float]]:
     return [(s, y, p / total) for s, y, p in years] if total > 0 else []
 
 
-def _information(
-    cells: Sequence[tuple[Segment, int, float]], table: dict[str, list[tuple[int, float]]]
-) -> float:
+def _information(alike: _Cells, role: str, plan: Plan) -> float:
+    """Mutual information of a look for the role and the cell [bit]."""
+    joint: dict[str, list[tuple[float, float]]] = defaultdict(list)
+    for segment, year, p in alike:
+        for what, chance in _shows(role, segment, year, plan).items():
+            if chance > 0:
+                joint[what].append((p, chance))
     bits = 0.0
-    for joint in table.values():
-        chance = math.fsum(w for _, w in joint)
-        for at, w in joint:
-            if w > 0:
-                bits += w * math.log2(w / (chance * cells[at][2]))
+    for rows in joint.values():
+        whole = math.fsum(p * chance for p, chance in rows)
+        bits += math.fsum(p * chance * math.log2(chance / whole) for p, chance in rows if p > 0)
     return max(0.0, bits)
 
 

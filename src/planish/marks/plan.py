@@ -10,82 +10,54 @@ import msgspec
 
 from planish.library.cycles import Letter, expand
 from planish.library.loader import Library
-from planish.library.rows import Office, Role, Sign, System
+from planish.library.rows import Role, Sign
+from planish.marks.codes import join_codes
 from planish.marks.contents import Contents
+from planish.marks.forms import FormCurve
 from planish.marks.seen import fold
+from planish.marks.segment import (
+    DYNAMIC,
+    MAKERS,
+    OPEN_END,
+    PLACES,
+    REGISTER_GRID,
+    Expected,
+    Segment,
+    Way,
+    make_segment,
+    presence,
+)
 from planish.marks.thesaurus import Thesaurus
 
-OPEN_END = 2030
-#: kinds of sign whose match changes from year to year
-DYNAMIC = frozenset({"cycle", "year", "initials-year", "code"})
-#: roles that the register of makers speaks to
-MAKERS = frozenset({"sponsor", "maker"})
-#: roles that a town mark known by its town may fill
+__all__ = [
+    "MAKERS",
+    "OPEN_END",
+    "PLACES",
+    "REGISTER_GRID",
+    "Expected",
+    "Plan",
+    "Segment",
+    "Way",
+    "presence",
+]
+
+#: shares of completeness whose chances are kept
+_KEPT = 64
+#: roles whose words name a place
 _PLACE_WORDS = frozenset({"town", "town-2", "town-word", "origin", "retailer"})
-PLACES = frozenset({"town", "town-2", "import", "office", "district"})
 
 
-class Way(msgspec.Struct, frozen=True):
-    """One way of showing a role, with its share among the ways of the same years."""
+class Chances(msgspec.Struct, frozen=True):
+    """Of each expected role, by its place in ``Plan.expected``, for one share of completeness.
 
-    kind: str
-    value: str
-    share: float
-    fineness: float | None
-    label: str
-    sources: tuple[str, ...]
-    #: number of the content in ``Plan.contents``; -1 for a way that changes with the year
-    content: int = -1
-
-
-class Expected(msgspec.Struct, frozen=True):
-    """A role as a segment expects it. forms: how a maker's role is written."""
-
-    role: str
-    presence: float
-    ways: tuple[Way, ...]
-    forms: dict[str, float]
-    sources: tuple[str, ...]
-    #: whether the match of a mark changes from year to year
-    moves: bool = False
-    #: place in ``Plan.expected``
-    index: int = -1
-
-
-class Segment(msgspec.Struct, frozen=True, eq=False):
-    """Years [year_from, year_to] of one office in one system, all alike but for date letters.
-
-    letters: for each year the index of its
-    letter in ``Plan.letterforms``, -1 where none is known; distinct: the same without repeats.
+    absent: log chance that it is not on the list; odds and presence: that it is; bases: for each
+    segment, the log chance that none of its roles is.
     """
 
-    system: System
-    office: Office | None
-    year_from: int
-    year_to: int
-    expected: tuple[Expected, ...]
-    #: sums of the prior weights of the years before each year of the segment
-    below: tuple[float, ...] = (0.0,)
-    letters: tuple[int, ...] = ()
-    distinct: frozenset[int] = frozenset()
-
-    @property
-    def key(self) -> tuple[str, str]:
-        """Line of systems and office."""
-        return self.system.line or self.system.id, self.office.id if self.office else ""
-
-    @property
-    def log_prior_top(self) -> float:
-        """Log of the prior weight of all its years."""
-        return math.log(self.below[-1])
-
-    def mass(self, low: int, high: int) -> float:
-        """Prior weight of the years from ``low`` to ``high``, both in the segment."""
-        return self.below[high + 1 - self.year_from] - self.below[low - self.year_from]
-
-    def prior(self, year: int) -> float:
-        """Prior weight of one year."""
-        return self.mass(year, year)
+    absent: tuple[float, ...]
+    odds: tuple[float, ...]
+    presence: tuple[float, ...]
+    bases: tuple[float, ...]
 
 
 def _weight(rows: tuple[tuple[int, int, float], ...], year: int, otherwise: float) -> float:
@@ -135,6 +107,8 @@ class Plan:
         self.letterforms: list[Letterform] = []
         self._form_index: dict[Letterform, int] = {}
         self.contents = Contents()
+        #: the codes of years of an expected role: number of the content -> the sign
+        self.codes: dict[int, dict[int, Sign]] = defaultdict(dict)
         self.expected: list[Expected] = []
         self.uses: dict[int, list[tuple[int, float]]] = defaultdict(list)
         self._alike: dict[tuple[str, float, str, tuple[Way, ...]], Expected] = {}
@@ -143,6 +117,63 @@ class Plan:
         self.segments = tuple(self._lay_out())
         #: for each expected role, a segment that holds it
         self.segment_of = {e.index: g for g in reversed(self.segments) for e in g.expected}
+        #: for each expected role that is the same in all years, the segments that hold it
+        self.holders: dict[int, list[int]] = defaultdict(list)
+        for segment in self.segments:
+            for index in segment.steady:
+                self.holders[index].append(segment.at)
+        #: for each segment the place of its ware in ``wares``
+        numbers: dict[tuple[str, str, bool], int] = {}
+        self.ware_of = [numbers.setdefault(g.ware, len(numbers)) for g in self.segments]
+        self.wares = tuple(numbers)
+        self.countries = frozenset(g.system.country for g in self.segments)
+        classes: dict[tuple[tuple[str, float], ...], int] = {}
+        #: for each expected role, a number that those share which are written alike
+        self.form_class = [
+            classes.setdefault(tuple(sorted(e.forms.items())), len(classes)) for e in self.expected
+        ]
+        #: places of the roles that are written in some form, or name a place
+        self.formed = frozenset(at for at in self.holders if self.expected[at].forms)
+        self.placed = frozenset(e.index for e in self.expected if e.role in PLACES)
+        #: for each dated role, a segment that holds it
+        self.dated_holders = tuple(
+            {g.dated.index: g for g in self.segments if g.dated is not None}.values()
+        )
+        self._chances: dict[float, Chances] = {}
+        self._scales: dict[tuple[float, str], list[float]] = {}
+
+    def chances(self, complete: float) -> Chances:
+        """Chances of the roles where that share of the marks is on the list."""
+        found = self._chances.get(complete)
+        if found is None:
+            if len(self._chances) >= _KEPT:
+                self._chances.clear()
+            shown = [presence(e, complete) for e in self.expected]
+            absent = [math.log1p(-p) for p in shown]
+            found = self._chances[complete] = Chances(
+                tuple(absent),
+                tuple(p / (1 - p) for p in shown),
+                tuple(shown),
+                tuple(math.fsum(absent[e.index] for e in g.expected) for g in self.segments),
+            )
+        return found
+
+    def scale(self, complete: float, form: FormCurve) -> list[float]:
+        """For each segment, its years' prior weight with none of its roles on the list.
+
+        The weight is taken at the form's best chance.
+        """
+        key = (complete, form.row.id if form.row else "")
+        found = self._scales.get(key)
+        if found is None:
+            if len(self._scales) >= _KEPT:
+                self._scales.clear()
+            bases = self.chances(complete).bases
+            found = self._scales[key] = [
+                g.below[-1] * math.exp(b + form.top(g.year_from, g.year_to, g.system.country))
+                for g, b in zip(self.segments, bases, strict=True)
+            ]
+        return found
 
     def letter_of(self, office: str, year: int) -> Letter | None:
         """The date letter in use in an assay year, if known."""
@@ -174,6 +205,18 @@ class Plan:
                 self._form_index[form] = len(self.letterforms)
                 self.letterforms.append(form)
             found.append(self._form_index[form])
+        return tuple(found)
+
+    def _code_numbers(
+        self, index: int, by_year: dict[int, Sign], first: int, after: int
+    ) -> tuple[int, ...]:
+        """For each year the number of the content that is its code."""
+        found = []
+        for year in range(first, after):
+            sign = by_year[year]
+            number = self.contents.add(sign.kind, sign.value)
+            self.codes[index][number] = sign
+            found.append(number)
         return tuple(found)
 
     def _words(self) -> tuple[frozenset[str], frozenset[str]]:
@@ -221,7 +264,8 @@ class Plan:
                     system.year_to or OPEN_END, (at.closed if at and at.closed else OPEN_END)
                 )
                 here_roles = [r for r in roles[system.id] if r.office in ("", office)]
-                here_signs = [s for s in signs[system.id] if s.office in ("", office)]
+                coded = join_codes([s for s in signs[system.id] if s.office in ("", office)])
+                here_signs = coded.signs
                 edges = {low, high + 1}
                 rows: list[Role | Sign] = [*here_roles, *here_signs]
                 for row in rows:
@@ -235,6 +279,9 @@ class Plan:
                         continue
                     dated = any(w.kind == "cycle" for e in expected for w in e.ways)
                     letters = self._letterforms(office, first, after - 1) if dated else ()
+                    code = next((e for e in expected for w in e.ways if w.kind == "code"), None)
+                    if code:
+                        letters = self._code_numbers(code.index, coded.by_year, first, after)
                     below = tuple(
                         accumulate(
                             (
@@ -245,15 +292,14 @@ class Plan:
                         )
                     )
                     found.append(
-                        Segment(
-                            system,
-                            at,
-                            first,
-                            after - 1,
-                            expected,
-                            below,
-                            letters,
-                            frozenset(letters),
+                        make_segment(
+                            number=len(found),
+                            system=system,
+                            office=at,
+                            years=(first, after - 1),
+                            expected=expected,
+                            below=below,
+                            letters=letters,
                         )
                     )
         return found

@@ -72,6 +72,7 @@ class Register:
         self._active: dict[tuple[str, int], int] = defaultdict(int)
         self._of: dict[str, int] = defaultdict(int)
         self._others: dict[str, list[int]] = {}
+        self._devices: list[tuple[Maker, list[tuple[str, frozenset[str]]]]] | None = None
         for maker in self.makers:
             self._of[maker.country] += 1
             low, high = maker.year_from or 1500, maker.year_to or 2030
@@ -176,14 +177,22 @@ class Register:
         said = set(words(seen.mark.device or ""))
         if len(said) < 2:
             return
-        for maker in self._with_device():
-            for device in maker.device.split(";"):
-                has = set(words(device))
-                if has and len(said & has) / len(said | has) > 0.6:
-                    offer(maker, 0.3, f"device {device.strip()}")
+        for maker, devices in self._with_device():
+            for device, has in devices:
+                if len(said & has) / len(said | has) > 0.6:
+                    offer(maker, 0.3, f"device {device}")
 
-    def _with_device(self) -> tuple[Maker, ...]:
-        return tuple(m for m in self.makers if m.device)
+    def _with_device(self) -> list[tuple[Maker, list[tuple[str, frozenset[str]]]]]:
+        """Makers with their devices in words, worked out at the first look-up."""
+        if self._devices is None:
+            self._devices = []
+            for maker in self.makers:
+                parts = maker.device.split(";") if maker.device else []
+                devices = [(d.strip(), frozenset(words(d))) for d in parts]
+                devices = [(device, has) for device, has in devices if has]
+                if devices:
+                    self._devices.append((maker, devices))
+        return self._devices
 
     @staticmethod
     def _layout(seen: Seen, text: str, device: str) -> float:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import msgspec
 
 from planish.evidence import log_sum_exp
-from planish.marks.cells import Run
+from planish.marks.cells import FORM_AT_LARGE, UNKNOWN_WEIGHT, Run
 from planish.marks.forms import FLAT, FormCurve
 from planish.marks.plan import Segment
 
@@ -15,10 +15,6 @@ from planish.marks.plan import Segment
 _JOIN = 0.08
 #: a span of this many years bridges stretches of up to _GAP years that fit worse
 _LONG, _GAP = 40, 30
-#: prior weight of "none of these": marks of no system in the library (common practice)
-UNKNOWN_WEIGHT = 0.02
-#: log chance of a form for marks of no known date
-FORM_AT_LARGE = math.log(0.3)
 
 
 class Cell(msgspec.Struct, frozen=True):
