@@ -6,8 +6,10 @@ from enum import StrEnum
 
 import msgspec
 
+from planish.library.rows import Metal
 from planish.metal.allowances import Allowance
-from planish.quantity import Mass, QuantityError
+from planish.quantity import Mass, Measured, QuantityError
+from planish.quantity.numbers import decimal, rounded
 
 
 class Kind(StrEnum):
@@ -122,6 +124,41 @@ def by_allowance(
         method=Method.RULE_OF_THUMB,
         source=rule.source,
     )
+
+
+def by_volume(
+    volume: Measured, material: Metal, *, kind: Kind, what: str, how: str = ""
+) -> Deduction:
+    """A deduction by measurement: the volume of what is not silver times its density.
+
+    volume: measured, by its dimensions or by what it displaces [cm³], with its uncertainty.
+    material: a row of the library; its density lies anywhere between its limits alike.
+    how: how the volume was found.
+
+    Raises:
+        QuantityError: the volume is not above zero.
+    """
+    if volume.value <= 0:
+        fault, remedy = "a volume is above zero", "measure it again, in cm³"
+        raise QuantityError("volume", volume.value, fault, remedy)
+    density = Measured.between(material.low, material.high, "density")
+    mass = volume * density
+    limits = f"{material.low:g} to {material.high:g} g/cm³"
+    sure = material.confidence.value if material.confidence.value != "memory" else "from memory"
+    source = f"{volume.value:g} cm³ × {density.value:g} g/cm³, {material.name} ({limits}, {sure})"
+    return Deduction(
+        kind=kind,
+        what=what,
+        mass=Mass.of(_grams(mass.value)),
+        plus_minus=Mass.of(_grams(mass.uncertainty)),
+        method=Method.MEASURED,
+        source=f"{source}; {how}" if how else source,
+    )
+
+
+def _grams(value: float) -> Decimal:
+    """To the milligram: a reckoned figure is no surer."""
+    return rounded(decimal(value), 3)
 
 
 class Ask(msgspec.Struct, frozen=True, kw_only=True):

@@ -2,53 +2,26 @@
 
 Method: net = gross - deductions; fine = net x fineness / 1000. Uncertainty by the first-order rule
 of JCGM 100:2008 (GUM), section 5: a balance reads to its step (rectangular), limits are
-rectangular, everything else as stated. A mark alone is no proof of fineness.
+rectangular, everything else as stated; ``stated`` says when the figures are drawn instead. A mark
+alone is no proof of fineness.
 """
 
-from decimal import Decimal
+from functools import lru_cache
 
 import msgspec
 
 from planish.metal.deductions import Ask, Deduction, Method, asks_for
 from planish.metal.lines import Line, shown
-from planish.quantity import Fineness, Mass, Measured, QuantityError
+from planish.metal.netting import Sum, fine_sum, net_sum
+from planish.metal.stated import Stated
+from planish.metal.weighing import Alloy, Weighing
+from planish.quantity import Mass, Measured, QuantityError
+
+__all__ = ["GRAMS_PER_OZT", "Alloy", "Weighing", "WeightStatement", "weigh"]
 
 GRAMS_PER_OZT = Mass.of(1, "ozt").grams
 
 _LOOSE = 0.10  # a net weight less sure than this (one standard uncertainty) is said aloud
-
-
-class Weighing(msgspec.Struct, frozen=True, kw_only=True):
-    """What the balance showed.
-
-    gross: the reading, all parts together.
-    resolution: step of the display.
-    plus_minus: standard uncertainty of the balance beyond its step, as calibrated.
-    balance: which, and how it was checked.
-    """
-
-    gross: Mass
-    resolution: Mass | None = None
-    plus_minus: Mass | None = None
-    balance: str = ""
-
-    def __post_init__(self) -> None:
-        if self.gross.grams <= 0:
-            fault = "a piece weighs more than nothing"
-            raise QuantityError("weight", self.gross, fault, "weigh again")
-
-
-class Alloy(msgspec.Struct, frozen=True, kw_only=True):
-    """The fineness to reckon with.
-
-    fineness: silver in parts per thousand.
-    plus_minus: its standard uncertainty [‰].
-    basis: mark, test, or both.
-    """
-
-    fineness: Fineness
-    plus_minus: Decimal = Decimal(0)
-    basis: str = ""
 
 
 class WeightStatement(msgspec.Struct, frozen=True, kw_only=True):
@@ -74,6 +47,18 @@ class WeightStatement(msgspec.Struct, frozen=True, kw_only=True):
     def gross(self) -> Mass:
         """The reading of the balance."""
         return self.weighing.gross
+
+    @property
+    def net_stated(self) -> Stated | None:
+        """The net weight with its 95 % interval [g], and by which rule."""
+        return _net_stated(self.weighing, self.deductions) if self.net is not None else None
+
+    @property
+    def fine_stated(self) -> Stated | None:
+        """The fine silver with its 95 % interval [g], and by which rule."""
+        if self.fine is None or self.alloy is None:
+            return None
+        return _fine_stated(self.weighing, self.deductions, self.alloy)
 
 
 def weigh(
@@ -102,26 +87,25 @@ def weigh(
     lines = [_gross_line(weighing), *(_deduction_line(d) for d in deductions)]
     notes = list(_deduction_notes(gross, deductions))
     net = fine = None
-    net_measured = fine_measured = None
+    net_total: Sum | None = None
+    fine_total: Sum | None = None
     if plated:
         notes.append(
             "plated: the layer of silver has practically no value as metal (common practice)"
         )
     elif not asks:
         net = gross - off
-        net_measured = _net_measured(weighing, deductions)
+        net_total = net_sum(weighing, deductions)
         lines.append(_net_line(net, gross, deductions))
-        if net_measured.relative > _LOOSE:
-            share = round(100 * net_measured.relative)
+        if net_total.measured.relative > _LOOSE:
+            share = round(100 * net_total.measured.relative)
             notes.append(
                 f"the standard uncertainty of the net weight is {share} % of it: empty and weigh"
                 " what is joined"
             )
         if alloy:
             fine = net * alloy.fineness.share
-            unsure = {"fineness": alloy.plus_minus} if alloy.plus_minus else {}
-            content = Measured.with_parts(alloy.fineness.permille, unsure)
-            fine_measured = net_measured * content / 1000
+            fine_total = fine_sum((net_total,), (alloy,))
             lines += _fine_lines(net, fine, alloy)
             notes += _alloy_notes(alloy)
         else:
@@ -132,13 +116,23 @@ def weigh(
         deductions=deductions,
         alloy=alloy,
         net=net,
-        net_measured=net_measured,
+        net_measured=net_total.measured if net_total else None,
         fine=fine,
-        fine_measured=fine_measured,
+        fine_measured=fine_total.measured if fine_total else None,
         lines=tuple(lines),
         asks=asks,
         notes=tuple(notes),
     )
+
+
+@lru_cache(maxsize=256)
+def _net_stated(weighing: Weighing, deductions: tuple[Deduction, ...]) -> Stated:
+    return net_sum(weighing, deductions).stated()
+
+
+@lru_cache(maxsize=256)
+def _fine_stated(weighing: Weighing, deductions: tuple[Deduction, ...], alloy: Alloy) -> Stated:
+    return fine_sum((net_sum(weighing, deductions),), (alloy,)).stated()
 
 
 def _gross_line(weighing: Weighing) -> Line:
@@ -177,25 +171,6 @@ def _fine_lines(net: Mass, fine: Mass, alloy: Alloy) -> list[Line]:
             formula=f"{formula} / {shown(GRAMS_PER_OZT)}",
         ),
     ]
-
-
-def _net_measured(weighing: Weighing, deductions: tuple[Deduction, ...]) -> Measured:
-    step = weighing.resolution.grams if weighing.resolution else Decimal(0)
-    net = Measured.read_off(weighing.gross.grams, step, "step of the balance")
-    if weighing.plus_minus:
-        net += Measured.of(0, balance=weighing.plus_minus.grams)
-    for n, deduction in enumerate(deductions, 1):
-        name = f"{n}: {deduction.what}"
-        if deduction.low is not None and deduction.high is not None:
-            net -= Measured.between(deduction.low.grams, deduction.high.grams, name)
-        elif deduction.plus_minus is not None:
-            size = {name: deduction.plus_minus.grams}
-            net -= Measured.with_parts(deduction.best.grams, size)
-        elif deduction.method is Method.WEIGHED and deduction.best.grams:
-            net -= Measured.read_off(deduction.best.grams, step, name)
-        else:
-            net -= deduction.best.grams
-    return net
 
 
 def _deduction_notes(gross: Mass, deductions: tuple[Deduction, ...]) -> list[str]:

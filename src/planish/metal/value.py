@@ -10,11 +10,15 @@ from decimal import Decimal
 import msgspec
 
 from planish.library.rows import Confidence
-from planish.metal.deductions import Ask
+from planish.metal.deductions import Ask, Kind
 from planish.metal.lines import Line, shown
+from planish.metal.parts import PieceStatement
+from planish.metal.stated import Stated
 from planish.metal.statement import WeightStatement
 from planish.quantity import Mass, Measured, Money, QuantityError
 from planish.quantity.units import unit_of
+
+Statement = WeightStatement | PieceStatement
 
 #: days after which a price is told to be old. Common practice; the price of silver moved by 7.9 %
 #: (standard deviation) from one month to the next since 1975 (World Bank monthly prices)
@@ -69,16 +73,33 @@ class Terms(msgspec.Struct, frozen=True, kw_only=True):
     payout: share of the metal's value, 0 to 1.
     charges: fixed charges for the whole lot.
     source: whose terms.
+    refining: charge for refining, for one ``refining_per`` of the net weight.
+    minimum: smallest net weight that is bought on these terms.
+    filled_payout: share for weighted and other filled goods, where the buyer pays less for them.
     """
 
     payout: Decimal
     charges: tuple[Charge, ...] = ()
     source: str = ""
+    refining: Money | None = None
+    refining_per: str = "ozt"
+    minimum: Mass | None = None
+    filled_payout: Decimal | None = None
 
     def __post_init__(self) -> None:
-        if not 0 < self.payout <= 1:
-            fault, remedy = "a payout is a share of one", "write 0.85 for 85 %"
-            raise QuantityError("payout", self.payout, fault, remedy)
+        for share in (self.payout, self.filled_payout):
+            if share is not None and not 0 < share <= 1:
+                fault, remedy = "a payout is a share of one", "write 0.85 for 85 %"
+                raise QuantityError("payout", share, fault, remedy)
+        unit_of(self.refining_per)
+        if self.refining and self.refining.amount < 0:
+            fault, remedy = "a charge is not below zero", "take off the sign"
+            raise QuantityError("refining", self.refining, fault, remedy)
+
+    def share_of(self, statement: Statement) -> Decimal:
+        """The share paid for such a piece."""
+        filled = any(d.kind is Kind.FILLER and d.best.grams for d in statement.deductions)
+        return self.filled_payout if filled and self.filled_payout else self.payout
 
 
 class PayoutLevel(msgspec.Struct, frozen=True, kw_only=True):
@@ -115,6 +136,7 @@ class MetalValue(msgspec.Struct, frozen=True, kw_only=True):
 
     value: of the fine silver, in full. measured: the same with its budget, price taken as exact.
     payable: what the terms leave, or None without terms.
+    interval: the value with its 95 % interval, price taken as exact, and by which rule.
     lines: each works out from figures printed.
     """
 
@@ -127,17 +149,21 @@ class MetalValue(msgspec.Struct, frozen=True, kw_only=True):
     asks: tuple[Ask, ...]
     stale: bool
     warnings: tuple[str, ...]
+    interval: Stated | None = None
 
 
 def metal_value(
-    statement: WeightStatement,
+    statement: Statement,
     price: MetalPrice,
     *,
     effective: dt.date,
     terms: Terms | None = None,
     stale_days: int = STALE_DAYS,
+    with_interval: bool = False,
 ) -> MetalValue:
     """The value of the metal of a piece on the effective date.
+
+    with_interval: state the 95 % interval too, which may have to be drawn.
 
     Raises:
         QuantityError: a charge is in another currency than the price.
@@ -145,13 +171,15 @@ def metal_value(
     age = (effective - price.date).days
     warnings = _age_warnings(age, price, effective, stale_days)
     lines: list[Line] = []
-    value = payable = measured = None
+    value = payable = measured = interval = None
     if statement.fine is None or statement.fine_measured is None:
         warnings.insert(0, _why_none(statement))
     else:
         value = price.of(statement.fine)
         worth_of_gram = float(price.of(Mass.of(1)).amount)
         measured = statement.fine_measured * worth_of_gram
+        if with_interval and statement.fine_stated is not None:
+            interval = statement.fine_stated.times(worth_of_gram)
         formula = _formula(statement.fine, price)
         note = f"{price.price} per {price.per}, {price.date}, {price.source}"
         note += f", {price.quoted}" if price.quoted else ""
@@ -166,8 +194,9 @@ def metal_value(
             ),
         ]
         if terms:
-            payable, more = _payable(value, formula, terms)
+            payable, more = _payable(statement, value, formula, terms)
             lines += more
+            warnings += _lot_warnings(statement, terms)
             if payable.amount < 0:
                 warnings.append("the charges are more than the metal would bring")
         warnings.append(CAUTION)
@@ -181,7 +210,16 @@ def metal_value(
         asks=statement.asks,
         stale=age > stale_days or age < 0,
         warnings=tuple(warnings),
+        interval=interval,
     )
+
+
+def _lot_warnings(statement: Statement, terms: Terms) -> list[str]:
+    if terms.minimum is not None and statement.net is not None and statement.net < terms.minimum:
+        return [
+            f"the net weight is below the smallest lot of {terms.minimum}: these terms may not be had"
+        ]
+    return []
 
 
 def _age_warnings(age: int, price: MetalPrice, effective: dt.date, stale_days: int) -> list[str]:
@@ -192,7 +230,7 @@ def _age_warnings(age: int, price: MetalPrice, effective: dt.date, stale_days: i
     return []
 
 
-def _why_none(statement: WeightStatement) -> str:
+def _why_none(statement: Statement) -> str:
     if statement.asks:
         asked = "; ".join(f"{a.because}: {a.says}" for a in statement.asks)
         return f"no metal value from gross weight alone: {asked}"
@@ -208,9 +246,12 @@ def _formula(fine: Mass, price: MetalPrice) -> str:
     return f"{shown(fine.grams)}{by} × {shown(price.price.amount)}"
 
 
-def _payable(value: Money, formula: str, terms: Terms) -> tuple[Money, list[Line]]:
-    paid = value * terms.payout
-    chain = f"{formula} × {shown(terms.payout)}"
+def _payable(
+    statement: Statement, value: Money, formula: str, terms: Terms
+) -> tuple[Money, list[Line]]:
+    share = terms.share_of(statement)
+    paid = value * share
+    chain = f"{formula} × {shown(share)}"
     lines = [
         Line(
             label="payout",
@@ -220,13 +261,21 @@ def _payable(value: Money, formula: str, terms: Terms) -> tuple[Money, list[Line
             note=terms.source,
         )
     ]
-    for charge in terms.charges:
+    charges = [*_refining(statement, terms), *terms.charges]
+    for charge in charges:
         paid = paid - charge.amount
         lines.append(
             Line(label=f"less {charge.label}", figure=charge.amount.amount, unit=paid.currency)
         )
         chain += f" - {shown(charge.amount.amount)}"
-    if terms.charges:
+    if charges:
         label = "left after charges"
         lines.append(Line(label=label, figure=paid.amount, unit=paid.currency, formula=chain))
     return paid, lines
+
+
+def _refining(statement: Statement, terms: Terms) -> list[Charge]:
+    if terms.refining is None or statement.net is None:
+        return []
+    amount = terms.refining * statement.net.to(terms.refining_per)
+    return [Charge(f"refining at {terms.refining} per {terms.refining_per} net", amount)]
