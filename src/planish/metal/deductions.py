@@ -235,6 +235,27 @@ _DUE: tuple[_Due, ...] = (
     ),
 )  # fmt: skip
 
+# further words by which a thing that is named comes to its kind; common practice
+_KINDS: tuple[tuple[Kind, str], ...] = (
+    (Kind.STEEL, r"steel|blades?|iron|tines?|knife|knives|spreaders?|carving|servers?"),
+    (Kind.FILLER, r"filler|fill(?:ed|ing)?|pitch|cement|plaster|resin|wax|sand|rods?|core|lead"),
+    (Kind.FILLER, r"weight\w*|candle\w+|compotes?|shakers?"),
+    (Kind.GLASS, r"glass|crystal|porcelain|ceramic|mirror|enamel"),
+    (Kind.WOOD, r"wood\w*|ebony|ivory|bone|horn|handles?|buttons?|finials?|scales"),
+    (Kind.STONE, _STONES),
+)  # fmt: skip
+
+
+def kind_of(words: str) -> Kind:
+    """The kind of what comes off, by words for it; ``other`` where none is known.
+
+    >>> kind_of("steel blades"), kind_of("cabochon of turquoise"), kind_of("felt")
+    (<Kind.STEEL: 'steel'>, <Kind.STONE: 'stone'>, <Kind.OTHER: 'other'>)
+    """
+    low = words.casefold()
+    return next((k for k, w in _KINDS if re.search(rf"\b(?:{w})\b", low)), Kind.OTHER)
+
+
 # "no stones", "without glass": that word does not make a deduction due
 _DENIED = re.compile(r"\b(?:no|not|without|lacks|lacking)\s+\w+(?:\s+(?:or|nor)\s+\w+)*")
 

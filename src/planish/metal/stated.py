@@ -8,6 +8,7 @@ drawn 20,000 times, and the linear interval stands only if it agrees with the dr
 clause 8). The limits of 10 % and 30 % are judgments; they only decide what is checked.
 """
 
+import math
 from collections.abc import Callable, Sequence
 from enum import StrEnum
 
@@ -101,13 +102,34 @@ def doubts(measured: Measured, inputs: Sequence[Input], floor: float | None) -> 
     return tuple(found)
 
 
+def linear(model: Callable[..., float], inputs: Sequence[Input]) -> Measured:
+    """A result by the linear rule, slopes by central difference (GUM 5.1.3, note 2)."""
+    middles = [i.middle for i in inputs]
+    parts = []
+    for n, one in enumerate(inputs):
+        u = one.uncertainty
+        if not u:
+            continue
+        up, down = list(middles), list(middles)
+        up[n], down[n] = up[n] + u / 2, down[n] - u / 2
+        parts.append((one.name, model(*up) - model(*down)))
+    return Measured(model(*middles), tuple(sorted(parts)))
+
+
+def effective_freedom(measured: Measured, inputs: Sequence[Input]) -> float:
+    """Effective degrees of freedom. Source: Welch and Satterthwaite, GUM equation G.2b."""
+    by = {i.name: i.freedom for i in inputs if i.freedom < math.inf}
+    below = sum(u**4 / by[name] for name, u in measured.parts if name in by)
+    return measured.uncertainty**4 / below if below else math.inf
+
+
 def state(
     measured: Measured,
     inputs: Sequence[Input],
     model: Callable[..., float],
     *,
     floor: float | None = None,
-    freedom: float = float("inf"),
+    freedom: float = math.inf,
     seed: int = SEED,
 ) -> Stated:
     """State a result by the rule above.

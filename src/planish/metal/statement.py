@@ -176,7 +176,7 @@ def _fine_lines(net: Mass, fine: Mass, alloy: Alloy) -> list[Line]:
 def _deduction_notes(gross: Mass, deductions: tuple[Deduction, ...]) -> list[str]:
     notes = []
     for deduction in deductions:
-        if deduction.method is Method.RULE_OF_THUMB:
+        if deduction.method is Method.RULE_OF_THUMB and deduction.best.grams:
             notes.append(f"'{deduction.what}' is an estimate until it is taken out and weighed")
         known = deduction.plus_minus or deduction.low or deduction.method is Method.WEIGHED
         if not known and deduction.best.grams:
