@@ -23,6 +23,7 @@ COMMANDS = {
     "new": ("new", "new"),
     "appraise": ("appraise", "appraise"),
     "register": ("register", "register"),
+    "sales": ("sales", "sales"),
     "library": ("library", "library"),
 }
 
