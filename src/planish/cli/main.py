@@ -20,10 +20,11 @@ COMMANDS = {
     "demo": ("demo", "demo"),
     "look": ("look", "look"),
     "read": ("read", "read"),
+    "weigh": ("weigh", "weigh"),
+    "density": ("density", "density"),
     "new": ("new", "new"),
     "appraise": ("appraise", "appraise"),
     "register": ("register", "register"),
-    "sales": ("sales", "sales"),
     "library": ("library", "library"),
 }
 
