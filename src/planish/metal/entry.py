@@ -9,8 +9,9 @@ knives = 12 x knife                       all but the silver of a named rule of 
 """
 
 import datetime as dt
+import math
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from decimal import Decimal
 
 import msgspec
@@ -26,8 +27,11 @@ from planish.metal.deductions import (
     kind_of,
     method_of,
 )
+from planish.metal.hydro import Rest
+from planish.metal.parts import Part
 from planish.metal.value import MetalPrice
-from planish.quantity import Mass, Measured, Money, QuantityError
+from planish.metal.weighing import Alloy, Weighing
+from planish.quantity import Fineness, Mass, Measured, Money, QuantityError
 from planish.quantity.numbers import NUMBER, decimal, read
 
 _COUNT = re.compile(r"(?P<n>[0-9]{1,4})\s*[x×]\s*(?=\S)")
@@ -151,6 +155,45 @@ def material_named(word: str, materials: Sequence[Metal]) -> Metal:
     raise QuantityError("material", word, "several go by that name", f"choose one of: {ids}")
 
 
+_PART = re.compile(
+    r"(?P<name>[^=]+)=\s*(?P<mass>.+?)(?:\s+at\s+(?P<at>.+)|\s+(?P<kind>plated|other))?\s*"
+)
+
+
+def read_part(text: str, alloy: Alloy | None, weighed: Callable[[Mass], Weighing]) -> Part:
+    """The part that ``lid = 84.2g at 925`` states; ``plated`` or ``other`` stand for no fineness.
+
+    alloy: of parts that name none. weighed: what is known of the balance.
+
+    Raises:
+        QuantityError: name or mass is missing, or cannot be read.
+    """
+    match = _PART.fullmatch(" ".join(text.split()))
+    if not match:
+        fault, remedy = "it does not say what weighs how much", "write it like 'lid=84.2g at 925'"
+        raise QuantityError("part", text, fault, remedy)
+    own = read_alloy(match["at"], alloy.basis if alloy else "") if match["at"] else alloy
+    plated, other = match["kind"] == "plated", match["kind"] == "other"
+    return Part(
+        name=match["name"].strip(),
+        weighing=weighed(Mass.parse(match["mass"])),
+        alloy=None if plated or other else own,
+        plated=plated,
+        other=other,
+    )
+
+
+def read_alloy(text: str, basis: str = "") -> Alloy:
+    """The fineness in ``925``, ``sterling`` or ``830 +- 5`` (standard uncertainty, in ‰).
+
+    Raises:
+        QuantityError: it is no fineness.
+    """
+    figure, *unsure = _SURE.split(text, maxsplit=1)
+    spread = decimal(read(unsure[0].strip(" ‰"), "fineness")) if unsure else Decimal(0)
+    return Alloy(fineness=Fineness.parse(figure), plus_minus=spread, basis=basis)
+
+
 _PRICE = re.compile(
     r"(?P<money>.+?)\s*(?:/|\bper\b)\s*(?P<per>[^\W\d_]+)(?:\s+on\s+(?P<on>\S+))?(?:\s+from\s+(?P<source>.+))?"
 )
@@ -186,3 +229,57 @@ def share_of(text: str) -> Decimal:
     hundred = word.endswith("%")
     value = read(word.rstrip("% "), "share") / (100 if hundred else 1)
     return decimal(value)
+
+
+_REST = re.compile(
+    rf"(?P<what>[^=]+)=\s*(?P<mass>.+?)\s+at\s+(?P<low>{NUMBER})(?:\s*\.\.\s*(?P<high>{NUMBER}))?"
+)
+_DEGREES = re.compile(
+    rf"(?P<t>{NUMBER})\s*(?:°?\s*C)?(?:\s*(?:\+-|±|\+/-)\s*(?P<u>{NUMBER})\s*(?:°?\s*C)?)?"
+)
+
+
+def read_rest(texts: Sequence[str]) -> Rest | None:
+    """What is not the metal asked about: ``turquoise = 2.4g +-0.1g at 2.6..2.9``, added up.
+
+    Raises:
+        QuantityError: mass or density is missing, or cannot be read.
+    """
+    found = []
+    for text in texts:
+        match = _REST.fullmatch(" ".join(text.split()))
+        if not match:
+            fault, remedy = (
+                "mass and density are needed",
+                "write it like 'turquoise=2.4g at 2.6..2.9'",
+            )
+            raise QuantityError("rest", text, fault, remedy)
+        mass, *unsure = _SURE.split(match["mass"], maxsplit=1)
+        low = float(read(match["low"], "density"))
+        high = float(read(match["high"], "density")) if match["high"] else low
+        spread = float(Mass.parse(unsure[0]).grams) if unsure else 0.0
+        grams = float(Mass.parse(mass).grams)
+        found.append(Rest.of(match["what"].strip(), grams, low, high, spread))
+    if not found:
+        return None
+    return Rest(
+        what=" and ".join(r.what for r in found),
+        mass=sum(r.mass for r in found),
+        volume=sum(r.volume for r in found),
+        mass_plus_minus=math.hypot(*(r.mass_plus_minus for r in found)),
+        volume_plus_minus=math.hypot(*(r.volume_plus_minus for r in found)),
+    )
+
+
+def read_degrees(text: str) -> tuple[float, float]:
+    """A temperature and its standard uncertainty [°C]: ``20``, ``20 +- 1``; half a degree if untold.
+
+    Raises:
+        QuantityError: it is no temperature.
+    """
+    match = _DEGREES.fullmatch(" ".join(text.split()))
+    if not match:
+        fault, remedy = "this is no temperature", "write degrees Celsius, like 20 or '20 +- 1'"
+        raise QuantityError("temperature", text, fault, remedy)
+    unsure = float(read(match["u"], "temperature")) if match["u"] else 0.5
+    return float(read(match["t"], "temperature")), unsure
