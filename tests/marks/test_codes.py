@@ -47,11 +47,20 @@ def test_finnish_year(reader: Reader, year: int) -> None:
     assert (best.country, best.year_from, best.year_to) == ("FI", year, year)
 
 
-@pytest.mark.parametrize("year", [1893, 1913, 1935])
+@pytest.mark.parametrize("year", [1893, 1921, 1935])
 def test_danish_towers_over_two_figures(reader: Reader, year: int) -> None:
     marks = (Mark(device="three towers"), Mark(text=f"{year % 100:02}"), Mark(text="CFH"))
     best = reader.read(Observed(marks=marks)).readings[0]
     assert (best.country, best.year_from, best.year_to) == ("DK", year, year)
+
+
+def test_danish_figures_that_are_german_lots_too_stay_in_view(reader: Reader) -> None:
+    """13 beside towers is Copenhagen 1913 as well as 13 lot of a German town with towers."""
+    marks = (Mark(device="three towers"), Mark(text="13"), Mark(text="CFH"))
+    found = reader.read(Observed(marks=marks)).readings
+    danish = [r for r in found if (r.country, r.year_from, r.year_to) == ("DK", 1913, 1913)]
+    assert danish
+    assert danish[0].probability >= 0.05
 
 
 def test_hundreds_of_codes_are_few_segments(reader: Reader) -> None:
