@@ -59,6 +59,7 @@ TOWN = first("roles", system="GB-ENG", office="LON", role="town", year_from=1781
 ANCHOR = first("signs", system="GB-ENG", office="BIR", role="town", value="anchor")
 STORR = first("makers", id="paul-storr")
 STERLING = first("metals", id="silver-925")
+AMBER = first("materials", id="amber")
 RED = first("responses", test="dichromate", met="copper")
 EPNS = first("compositions", id="plated-nickel-silver")
 
@@ -192,6 +193,39 @@ FAULTS: list[tuple[Callable[[], Library], str]] = [
      "compositions plated-nickel-silver: unknown kind silvery"),
     (lambda: broken("compositions", EPNS, share=0.0),
      "compositions plated-nickel-silver: share 0 is not above 0"),
+    # stones
+    (lambda: broken("materials", AMBER, sg=1.2),
+     "materials amber: gravity 1.2 is outside its limits"),
+    (lambda: broken("materials", AMBER, ri_low=1.6),
+     "materials amber: index 1.6 to 1.54 is out of order"),
+    (lambda: broken("materials", AMBER, hardness="soft"),
+     "materials amber: hardness soft is no figure"),
+    (lambda: broken("materials", AMBER, colour="yellow=5;plaid=1"),
+     "materials amber: colour: plaid is no answer of the test"),
+    (lambda: broken("materials", AMBER, settings="baltic=0"),
+     "materials amber: a frequency is not above 0"),
+    (lambda: broken("cuts", first("cuts", id="pear"), spread=0.0),
+     "cuts pear: spread 0 is not between 0 and 1"),
+    (lambda: broken("factors", first("factors", id="pear.product"), rank=2),
+     "cuts pear: needs one factor of rank 1 for any material"),
+    (lambda: broken("factors", first("factors", id="pear.product"), rule="length*girth"),
+     "factors pear.product: girth is not measured"),
+    (lambda: broken("factors", first("factors", id="pear.product"), cut="paer"),
+     "factors pear.product: cut paer does not exist"),
+    (lambda: broken("gemtests", first("gemtests", id="hotpoint"), caution="mind"),
+     "gemtests hotpoint: harms, and its caution does not say so"),
+    (lambda: broken("gemtests", first("gemtests", id="uv"), who="everybody"),
+     "gemtests uv: unknown word everybody for who"),
+    (lambda: broken("clues", first("clues", test="float", target="amber"), target="umber"),
+     "clues float umber: no material or kind of that name"),
+    (lambda: broken("clues", first("clues", test="float", target="amber"), chances="flies=1"),
+     "clues float amber: flies is no answer of the test"),
+    (lambda: broken("lookalikes", load().lookalikes[0], material="torquoise"),
+     f"lookalikes {load().lookalikes[0].id}: material torquoise does not exist"),
+    (lambda: broken("protections", first("protections", id="uk-ivory"), limits="a little"),
+     "protections uk-ivory: limit 'a little' cannot be read"),
+    (lambda: broken("protections", first("protections", id="uk-ivory"), materials="evory"),
+     "protections uk-ivory: material evory does not exist"),
 ]  # fmt: skip
 
 

@@ -11,7 +11,8 @@ from itertools import pairwise
 
 import msgspec
 
-from planish.library import rows
+from planish.library import rows, stone_rows
+from planish.library.check_stones import CHECKS as STONE_CHECKS
 from planish.library.cycles import CycleError, expand
 from planish.library.loader import TABLES, Library
 
@@ -55,6 +56,8 @@ def name_of(row: msgspec.Struct) -> str:
             return f"{row.target} {row.year_from}-{row.year_to or ''}"
         case rows.Spot():
             return f"{row.form} {row.rank}"
+        case stone_rows.Clue():
+            return f"{row.test} {row.target}"
         case rows.Design():
             return f"{row.record} {row.key_1} {row.key_2}".strip()
     return type(row).__name__
@@ -363,6 +366,7 @@ CHECKS: tuple[Callable[[Library], Iterable[str]], ...] = (
     succession,
     metals,
     metal_tests,
+    *STONE_CHECKS,
 )
 
 

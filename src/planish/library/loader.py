@@ -9,7 +9,7 @@ from typing import TypeVar
 
 import msgspec
 
-from planish.library import rows
+from planish.library import rows, stone_rows
 
 R = TypeVar("R", bound=msgspec.Struct)
 
@@ -59,6 +59,13 @@ class Library(msgspec.Struct, frozen=True, kw_only=True):
     traits: tuple[rows.Trait, ...]
     designs: tuple[rows.Design, ...]
     metals: tuple[rows.Metal, ...]
+    materials: tuple[stone_rows.Material, ...]
+    cuts: tuple[stone_rows.Cut, ...]
+    factors: tuple[stone_rows.Factor, ...]
+    gemtests: tuple[stone_rows.GemTest, ...]
+    clues: tuple[stone_rows.Clue, ...]
+    lookalikes: tuple[stone_rows.LookAlike, ...]
+    protections: tuple[stone_rows.Protection, ...]
     tests: tuple[rows.MetalTest, ...]
     acids: tuple[rows.AcidColour, ...]
     depths: tuple[rows.EscapeDepth, ...]
@@ -84,6 +91,7 @@ TABLES: dict[str, type[msgspec.Struct]] = {
     "traits": rows.Trait,
     "designs": rows.Design,
     "metals": rows.Metal,
+    **stone_rows.TABLES,
     "tests": rows.MetalTest,
     "acids": rows.AcidColour,
     "depths": rows.EscapeDepth,
