@@ -102,8 +102,36 @@ UNITS: tuple[Unit, ...] = (
         system="tael", source="GNU Units 2.22: 1/16 catty of 4/3 lb",
     ),
     Unit(
+        symbol="tael-hk-j", grams=Fraction("37.429"), name="Hong Kong tael of jewellers",
+        system="tael-hk-j", source="two trade pages",
+    ),
+    Unit(
+        symbol="tael-tw", grams=Fraction("37.5"), name="Taiwan tael", system="tael-tw",
+        source="one trade page",
+    ),
+    Unit(
+        symbol="tael-cn", grams=Fraction(50), name="Chinese tael since 1959", system="tael-cn",
+        source="one trade page",
+    ),
+    Unit(
         symbol="baht", grams=Fraction("15.244"), name="baht of bullion", system="baht",
         source="Thai gold trade, two trade pages",
+    ),
+    Unit(
+        symbol="baht-j", grams=Fraction("15.16"), name="baht of made-up jewellery",
+        system="baht-j", source="Thai gold trade, from memory",
+    ),
+    Unit(
+        symbol="mesghal", grams=Fraction("4.6083"), name="mesghal of Iran", system="mesghal",
+        source="one trade page",
+    ),
+    Unit(
+        symbol="zolotnik-wt", grams=Fraction("409.51241") / 96, name="zolotnik as a weight",
+        system="zolotnik", source="Russian law of 1899, from memory; GNU Units has 12 ppm more",
+    ),
+    Unit(
+        symbol="pearl-gr", grams=Fraction(1, 20), name="pearl grain", system="pearl",
+        source="a quarter of the carat, from memory",
     ),
 )  # fmt: skip
 
@@ -111,8 +139,8 @@ _BY_WORD: dict[str, Unit] = {word: u for u in UNITS for word in (u.symbol, *u.sp
 
 # words that name several units: what to write instead
 _AMBIGUOUS = {
-    "tael": "write tael-hk for Hong Kong, else grams: the tael differs by country",
-    "zolotnik": "write grams; for a fineness use the fineness field",
+    "tael": "write tael-hk, tael-hk-j, tael-tw, tael-cn or grams: the tael differs by country",
+    "zolotnik": "write zolotnik-wt or grams; for a fineness use the fineness field",
     "loth": "write grams: the loth differs by town and year",
     "lot": "write grams: the loth differs by town and year",
     "kt": "write ct for stones; a karat is a fineness",
