@@ -60,6 +60,10 @@ def name_of(row: msgspec.Struct) -> str:
             return f"{row.test} {row.target}"
         case rows.Design():
             return f"{row.record} {row.key_1} {row.key_2}".strip()
+        case rows.Layout():
+            return f"{row.countries} {row.feature} {row.year_from}-{row.year_to}"
+        case rows.Placement():
+            return f"{row.countries} {row.forms[:20]} {row.year_from}-{row.year_to}"
     return type(row).__name__
 
 

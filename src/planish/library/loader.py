@@ -58,6 +58,8 @@ class Library(msgspec.Struct, frozen=True, kw_only=True):
     rules: tuple[rows.Rule, ...]
     traits: tuple[rows.Trait, ...]
     designs: tuple[rows.Design, ...]
+    layouts: tuple[rows.Layout, ...]
+    placements: tuple[rows.Placement, ...]
     metals: tuple[rows.Metal, ...]
     materials: tuple[stone_rows.Material, ...]
     cuts: tuple[stone_rows.Cut, ...]
@@ -90,6 +92,8 @@ TABLES: dict[str, type[msgspec.Struct]] = {
     "rules": rows.Rule,
     "traits": rows.Trait,
     "designs": rows.Design,
+    "layouts": rows.Layout,
+    "placements": rows.Placement,
     "metals": rows.Metal,
     **stone_rows.TABLES,
     "tests": rows.MetalTest,

@@ -414,3 +414,33 @@ class Composition(Row, frozen=True, kw_only=True):
     def cores(self) -> tuple[str, ...]:
         """The ids in ``metals``."""
         return _words(self.metals)
+
+
+class Layout(Row, frozen=True, kw_only=True):
+    """How common a layout of makers' initials was: a charge, an outline, a letter style, rows.
+
+    countries: ISO codes parted by ``;``. feature: ``charge``, ``outline-oval``, ``style-script`` …
+    share: of makers' marks of initials in those years that show it, 0 to 1.
+    """
+
+    countries: str
+    feature: str
+    year_from: int
+    year_to: int
+    share: float
+
+
+class Placement(Row, frozen=True, kw_only=True):
+    """How common marks at a place of a form were.
+
+    countries: ISO codes parted by ``;``. forms: regular expression of words for the form. places:
+    regular expression that the place of a mark matches whole. share: of pieces of those years, 0
+    to 1.
+    """
+
+    countries: str
+    forms: str
+    places: str
+    year_from: int
+    year_to: int
+    share: float

@@ -13,12 +13,13 @@ from planish.marks.bounds import check_observed
 from planish.marks.cells import Scorer
 from planish.marks.contradictions import claims_against, unexplained
 from planish.marks.explain import ledger, shown
-from planish.marks.forms import FormBook
+from planish.marks.forms import FormBook, with_places
 from planish.marks.likelihood import Likelihood
 from planish.marks.makercurves import place_fit
 from planish.marks.nextlook import next_looks
 from planish.marks.observation import Observed
 from planish.marks.parts import apart, groups
+from planish.marks.placement import placed
 from planish.marks.plan import OPEN_END, Plan
 from planish.marks.reading import (
     Assigned,
@@ -64,7 +65,8 @@ class Reader:
         if not kept:
             return _silent(observed, dropped)
         marks = Likelihood(kept, self.plan, self.register)
-        curve = self.forms.curve(form)
+        where = placed(observed.marks, form, self.library.placements)
+        curve = with_places(self.forms.curve(form), where)
         scorer = Scorer(marks, observed.complete, curve)
         post = posterior(scorer.all_runs(self.plan.segments), curve)
         found = spans(post)

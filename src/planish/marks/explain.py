@@ -12,6 +12,7 @@ from planish.evidence import Hypothesis, Ledger, LedgerLine, decibans, log_sum_e
 from planish.library.rows import Form
 from planish.marks.cells import FORM_AT_LARGE, UNKNOWN_WEIGHT, Scorer
 from planish.marks.forms import FormCurve
+from planish.marks.placement import NOWHERE
 from planish.marks.plan import Segment
 from planish.marks.seen import Seen
 from planish.marks.spans import Span
@@ -110,6 +111,8 @@ def ledger(
     lines: list[LedgerLine] = []
     if scorer.form.row:
         lines.append(_form_line(scorer.form, scorer.form.row, top))
+    if scorer.form.placed is not NOWHERE:
+        lines.append(_place_line(scorer.form, top))
     nothing: frozenset[str] = frozenset()
     for count, i in enumerate(order, 1):
         now = {s.key: mean_log(scorer, s, order[:count], nothing) for s in top}
@@ -169,7 +172,9 @@ def _form_line(form: FormCurve, row: Form, top: Sequence[Span]) -> LedgerLine:
     weights: dict[str, float] = {NONE: decibans(FORM_AT_LARGE)}
     for span in top:
         years = [(g, y) for g, low, high in _parts(span) for y in range(low, high + 1)]
-        mean = log_sum_exp(math.log(g.prior(y)) + form.at(y, g.system.country) for g, y in years)
+        mean = log_sum_exp(
+            math.log(g.prior(y)) + form.form_at(y, g.system.country) for g, y in years
+        )
         mean -= math.log(prior_weight(span))
         weights[span.key] = decibans(mean)
     return LedgerLine(
@@ -178,6 +183,23 @@ def _form_line(form: FormCurve, row: Form, top: Sequence[Span]) -> LedgerLine:
         because=f"in use about {row.year_from}-{row.year_to}",
         likelihood_db=weights,
         sources=row.sources,
+    )
+
+
+def _place_line(form: FormCurve, top: Sequence[Span]) -> LedgerLine:
+    """The places of the marks: what they add to the form, over each span's years."""
+    weights: dict[str, float] = {NONE: 0.0}
+    for span in top:
+        years = [(g, y) for g, low, high in _parts(span) for y in range(low, high + 1)]
+        priors = [math.log(g.prior(y)) + form.form_at(y, g.system.country) for g, y in years]
+        both = [math.log(g.prior(y)) + form.at(y, g.system.country) for g, y in years]
+        weights[span.key] = decibans(log_sum_exp(both) - log_sum_exp(priors))
+    return LedgerLine(
+        key="places",
+        observed=f"marked on: {form.placed.told}",
+        because="where such pieces were marked changed with time",
+        likelihood_db=weights,
+        sources=tuple(dict.fromkeys(s for row in form.placed.rows for s in row.sources)),
     )
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 import msgspec
 
 from planish.library.rows import Form
+from planish.marks.placement import NOWHERE, Placed
 from planish.marks.thesaurus import words
 
 FIRST, LAST = 1300, 2040
@@ -25,9 +26,15 @@ class FormCurve(msgspec.Struct, frozen=True):
 
     #: countries where the form is at home; empty = anywhere
     countries: frozenset[str] = frozenset()
+    #: what the places of the marks on the form say
+    placed: Placed = NOWHERE
 
     def at(self, year: int, country: str = "") -> float:
-        """Log chance in a year, for marks of a country."""
+        """Log chance of form and places in a year, for marks of a country."""
+        return self.form_at(year, country) + self.placed.at(year, country)
+
+    def form_at(self, year: int, country: str = "") -> float:
+        """Log chance of the form alone."""
         log = self.logs[min(max(year - FIRST, 0), LAST - FIRST)]
         if self.countries and country and country not in self.countries:
             log += _ELSEWHERE
@@ -79,6 +86,14 @@ def _singular(word: str) -> str:
 def form_curve(text: str | None, forms: Iterable[Form]) -> FormCurve:
     """As ``FormBook.curve``, for one look-up."""
     return FormBook(forms).curve(text)
+
+
+def with_places(curve: FormCurve, where: Placed) -> FormCurve:
+    """The curve with what the places of the marks say."""
+    if where is NOWHERE:
+        return curve
+    cuts = tuple(sorted({*curve.cuts, *where.cuts}))
+    return msgspec.structs.replace(curve, placed=where, cuts=cuts)
 
 
 def _curve(best: Form) -> FormCurve:

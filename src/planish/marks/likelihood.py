@@ -32,7 +32,7 @@ class Likelihood:
         self._forms: dict[tuple[int, int], float] = {}
         self._scripts: dict[tuple[int, str], float] = {}
         self._letters: dict[tuple[int, int], float] = {}
-        self.makers = MakerCurves(seen, register)
+        self.makers = MakerCurves(seen, register, plan.layouts)
 
     def hint(self, i: int, role: str) -> float:
         """Ratio for what the observer called the mark."""

@@ -12,6 +12,8 @@ from itertools import accumulate
 
 from planish.library.rows import Maker
 from planish.marks.contents import ALPHABET
+from planish.marks.layout import FLAT, Layouts, features
+from planish.marks.layout import Steps as LayoutSteps
 from planish.marks.plan import REGISTER_GRID, Segment
 from planish.marks.register import Candidate, Register, phases
 from planish.marks.seen import Seen, fold
@@ -106,16 +108,22 @@ class Ratios:
 class MakerCurves:
     """Ratios of some marks by country, town, plated or solid, and year."""
 
-    def __init__(self, seen: tuple[Seen, ...], register: Register) -> None:
-        self.seen, self.register = seen, register
+    def __init__(
+        self, seen: tuple[Seen, ...], register: Register, layouts: Layouts | None = None
+    ) -> None:
+        self.seen, self.register, self.layouts = seen, register, layouts
         self.candidates: list[dict[str, list[Candidate]]] = []
         for mark in seen:
             by_country: dict[str, list[Candidate]] = defaultdict(list)
             for candidate in register.candidates(mark):
                 by_country[candidate.maker.country].append(candidate)
             self.candidates.append(dict(by_country))
-        #: countries of which some listed maker may have struck a mark
-        self.countries = frozenset(c for by_country in self.candidates for c in by_country)
+        laid_out = [
+            layouts.countries if layouts and m.form == "initials" and features(m.mark) else ()
+            for m in seen
+        ]
+        #: countries of which some listed maker may have struck a mark, or whose layouts are known
+        self.countries = frozenset(c for by in (*self.candidates, *laid_out) for c in by)
         self._ratios: dict[tuple[str, str, bool], Ratios] = {}
         self._plain: dict[str, Curve] = {}
         self._places: dict[tuple[int, str], dict[tuple[str, float, float], Steps]] = {}
@@ -142,12 +150,23 @@ class MakerCurves:
         return found
 
     def _work_out(self, country: str, town: str, plated: bool) -> Ratios:  # noqa: FBT001
-        marks = [
-            (i, self._curve(i, country, town, plated=plated))
-            for i, by_country in enumerate(self.candidates)
-            if country in by_country
-        ]
+        marks = []
+        for i, by_country in enumerate(self.candidates):
+            layout = self._layout(i, country)
+            if country in by_country:
+                curve = self._curve(i, country, town, plated=plated)
+            elif layout is not FLAT:
+                curve = self._unlisted(country)
+            else:
+                continue
+            marks.append((i, _times(curve, layout)))
         return Ratios(len(self.seen), self._unlisted(country), marks)
+
+    def _layout(self, i: int, country: str) -> LayoutSteps:
+        """How well the layout of the letters fits the country, by year."""
+        if self.layouts is None or self.seen[i].form != "initials":
+            return FLAT
+        return self.layouts.steps(self.seen[i].mark, country)
 
     def _unlisted(self, country: str) -> Curve:
         if country not in self._plain:
@@ -200,6 +219,17 @@ class MakerCurves:
                     steps[first] = steps.get(first, 0.0) + weight
                     steps[after] = steps.get(after, 0.0) - weight
         return found
+
+
+def _times(curve: Curve, layout: LayoutSteps) -> Curve:
+    """A ratio by year, times that of the layout."""
+    if layout is FLAT:
+        return curve
+    (starts, ratios), (edges, fits) = curve, layout
+    years = sorted({*starts, *edges})
+    return years, [
+        ratios[bisect_right(starts, y) - 1] * fits[bisect_right(edges, y) - 1] for y in years
+    ]
 
 
 def unlisted_curve(register: Register, country: str) -> Curve:

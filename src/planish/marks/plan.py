@@ -14,6 +14,7 @@ from planish.library.rows import Role, Sign
 from planish.marks.codes import join_codes
 from planish.marks.contents import Contents
 from planish.marks.forms import FormCurve
+from planish.marks.layout import Layouts
 from planish.marks.seen import fold
 from planish.marks.segment import (
     DYNAMIC,
@@ -96,6 +97,7 @@ class Plan:
     def __init__(self, library: Library) -> None:
         self.library = library
         self.thesaurus = Thesaurus(library.devices)
+        self.layouts = Layouts(library.layouts)
         self.offices = {o.id: o for o in library.offices}
         self.letters: dict[str, list[Letter]] = defaultdict(list)
         for cycle in library.cycles:
