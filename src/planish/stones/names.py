@@ -15,6 +15,8 @@ class _Named(Protocol):
     @property
     def id(self) -> str: ...
     @property
+    def name(self) -> str: ...
+    @property
     def names(self) -> tuple[str, ...]: ...
 
 
@@ -45,7 +47,9 @@ def _find(rows: Iterable[N], words: str, what: str) -> N:
     known = sorted({key(n) for row in rows for n in row.names})
     near = difflib.get_close_matches(wanted, known, n=3, cutoff=0.6)
     near += [n for n in known if wanted and wanted in n and n not in near][: 3 - len(near)]
-    mend = f"did you mean {' or '.join(near)}?" if near else f"'planish stones list' shows each {what}"
+    mend = (
+        f"did you mean {' or '.join(near)}?" if near else f"'planish stones list' shows each {what}"
+    )
     raise QuantityError(what, words, "this is not known", mend)
 
 

@@ -196,7 +196,9 @@ def _gravity(stone: Material | None, given: Measured | None) -> tuple[float, flo
         return given.value, _Z * given.relative
     if stone is None:
         fault = "what the stone is made of is not said"
-        raise QuantityError("material", "", fault, "name the material, or give its specific gravity")
+        raise QuantityError(
+            "material", "", fault, "name the material, or give its specific gravity"
+        )
     return stone.sg, max(stone.sg_high - stone.sg, stone.sg - stone.sg_low) / stone.sg
 
 
@@ -361,7 +363,9 @@ def _cautions(
     if depth and width and depth.value > 1.2 * width.value and cut.id != "cone":
         out.append("the depth is greater than the width: check the order of the measurements")
     if cut.kind == "old":
-        out.append("old cuts are irregular and outside the stones tested: weigh one if it comes out")
+        out.append(
+            "old cuts are irregular and outside the stones tested: weigh one if it comes out"
+        )
     if stone is not None and stone.id == "diamond" and cut.id == "round-brilliant":
         out.append("stones over 1.5 ct and thick girdles are mostly heavier than reckoned")
     return tuple(out)
