@@ -32,7 +32,7 @@ _SHOWN = 12
 @click.option("--humidity", type=float, default=50.0, show_default=True, metavar="PERCENT",
               help="Relative humidity of the air.")  # fmt: skip
 @click.option("--piece", default="", help="What it is: hollow, filled or set pieces are refused.")
-@click.option("--rest", "rests", multiple=True, metavar="WHAT=MASS at DENSITY",
+@click.option("--rest", "rests", multiple=True, metavar="WHAT=MASS",
               help="What is not that metal, as 'turquoise=2.4g at 2.6..2.9'.")  # fmt: skip
 @click.option("--fail-on", type=click.Choice(["not-silver"]), help="Exit 1 if silver does not fit.")
 @click.option("--json", "as_json", is_flag=True, help="Print everything as JSON.")
@@ -67,8 +67,7 @@ def density(  # noqa: PLR0917  # click passes them by name
     \b
     planish density --air 12.50g --water 11.30g --temperature 20 --step 0.01g
     planish density --air 12.50g --rise 1.43g --temperature 20 --step 0.01g
-    planish density --air 18.4g --water 15.9g --temperature "21 +- 1" \
-        --rest "turquoise=2.4g at 2.6..2.9"
+    planish density --air 18.4g --water 16g --temperature 20 --rest "gem=2g at 3"
     """  # noqa: D301  # click reads the backspace
     from planish.library import load
     from planish.metal import Arrangement, Immersion, Verdict, conclude

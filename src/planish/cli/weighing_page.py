@@ -22,7 +22,7 @@ _UNIT = "1 ozt = 20 dwt = 31.1034768 g"
 
 def verdict(found: Statement, value: MetalValue | None) -> list[str]:
     """What comes of it, in a few lines."""
-    lines = [tint(f"{found.piece}: {_says(found)}", "head")]
+    lines = [tint(line, "head") for line in prose(f"{found.piece}: {_says(found)}", 0)]
     if value and value.value is not None:
         price = value.price
         said = f"Metal: {value.value} at {price.price} per {price.per} of {price.date}"
@@ -70,7 +70,8 @@ def body(found: Statement) -> list[str]:
             lines += prose(f"{ask.because}: {ask.says}{rules}", 2, 2)
     if isinstance(found, PieceStatement):
         for part in found.parts:
-            lines += [*heading(f"Part: {part.piece}"), *_statement(part)]
+            title = [tint(line, "head") for line in prose(f"Part: {part.piece}", 0)]
+            lines += ["", *title, *_statement(part)]
         lines += [*heading("All parts"), *_sums(found)]
     else:
         lines += [*heading("Weight statement"), *_statement(found)]
