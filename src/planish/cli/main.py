@@ -24,6 +24,7 @@ COMMANDS = {
     "density": ("density", "density"),
     "new": ("new", "new"),
     "appraise": ("appraise", "appraise"),
+    "stones": ("stones", "stones"),
     "register": ("register", "register"),
     "library": ("library", "library"),
 }

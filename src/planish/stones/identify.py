@@ -172,13 +172,25 @@ def _line(seen: Observation, test: GemTest, by_id: dict[str, Material], clues: C
         observed=seen.shown,
         because=_because(seen, db, by_id),
         likelihood_db={name: value - top for name, value in db.items()},
-        sources=test.sources,
+        sources=tuple(dict.fromkeys((*test.sources, *_figures_from(seen, db, by_id)))),
     )
+
+
+def _figures_from(seen: Observation, db: dict[str, float], by_id: dict[str, Material]) -> list[str]:
+    """Sources of the figures that a measured figure is compared with."""
+    if seen.test not in ("sg", "ri"):
+        return []
+    return [source for name in _best(db, by_id) for source in by_id[name].sources]
+
+
+def _best(db: dict[str, float], by_id: dict[str, Material]) -> list[str]:
+    """The three materials that an observation fits best."""
+    return sorted((n for n in db if n in by_id), key=lambda n: (-round(db[n], 1), n))[:3]
 
 
 def _because(seen: Observation, db: dict[str, float], by_id: dict[str, Material]) -> str:
     """Which materials it fits best, and their own figures."""
-    best = sorted((n for n in db if n in by_id), key=lambda n: (-round(db[n], 1), n))[:3]
+    best = _best(db, by_id)
     if seen.test == "sg":
         said = [f"{by_id[n].name} {by_id[n].sg_low:g}-{by_id[n].sg_high:g}" for n in best]
     elif seen.test == "ri":

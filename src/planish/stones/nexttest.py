@@ -11,7 +11,7 @@ from collections.abc import Iterator, Mapping
 import msgspec
 
 from planish.library import Library
-from planish.library.stone_rows import GemTest, chances
+from planish.library.stone_rows import GemTest, Material, chances
 from planish.stones.likelihood import OTHER, Clues, clues_of, likelihood
 from planish.stones.observation import EDGE_U, OVER, SG_U, SPOT_U, Observation
 
@@ -25,8 +25,13 @@ _LEAST_BITS = 0.02
 LOOSE = frozenset({"sg", "float", "tooth", "static"})
 #: tests that need light through the stone, not made where it is likelier than this to be opaque
 _THROUGH, _OPAQUE = frozenset({"optic"}), 0.6
-_WET = frozenset({"sg", "float", "ri", "acetone", "acid"})
-_DRY_WORDS = ("liquid", "water", "dry", "wet", "solvent", "spirit", "soak")
+#: words of a material's care that speak against a test's liquid
+_WATER = ("liquid", "water", "dry", "wet", "soak", "joined")
+_SPIRIT = (*_WATER, "solvent", "spirit", "dye")
+_LIQUIDS = {"sg": _WATER, "float": _WATER, "ri": _SPIRIT, "acetone": _SPIRIT}
+#: from this chance on that a liquid harms the stone, a test counts as one that may mark it
+_RISK, _RISK_COST = 0.3, 3.0
+_DOUBT = 0.05
 _DANGER = 0.005
 #: materials on which a test is dangerous
 _DANGEROUS = {"hotpoint": frozenset({"celluloid"})}
@@ -68,7 +73,7 @@ def next_tests(
 
     after: probability of each material's id.
     """
-    found, clues = [], clues_of(library)
+    found, worth, clues = [], dict[str, float](), clues_of(library)
     opaque = math.fsum(
         after[m.id] * answers.get("opaque", 0.0) / math.fsum(answers.values())
         for m in library.materials
@@ -82,27 +87,27 @@ def next_tests(
         bits, outcomes = _information(test, after, library, clues)
         if bits < _LEAST_BITS:
             continue
+        hurt = _hurt(test, after, library)
+        risk = math.fsum(after[m.id] for m in hurt) >= _RISK
+        names = ", ".join(m.name for m in hurt[:3])
+        warned = f"liquids may harm {names}" if hurt else ""
         found.append(
             NextTest(
                 test=test.id,
                 label=test.label,
                 information_bits=bits,
-                harm=test.harm,
+                harm="slight" if risk and test.harm == "none" else test.harm,
                 who=test.who,
                 how=test.how,
-                caution=_caution(test, after, library),
+                caution="; ".join(part for part in (warned, test.caution) if part),
                 outcomes=outcomes,
                 withheld=_withheld(test, after, library),
                 sources=test.sources,
             )
         )
-    cost = {t.id: _COST[t.who] * _HARM_COST[t.harm] for t in library.gemtests}
-    return tuple(
-        sorted(
-            found,
-            key=lambda t: (bool(t.withheld), _ORDER[t.harm], -t.information_bits / cost[t.test]),
-        )
-    )
+        cost = _COST[test.who] * _HARM_COST[test.harm] * (_RISK_COST if risk else 1.0)
+        worth[test.id] = bits / cost
+    return tuple(sorted(found, key=lambda t: (bool(t.withheld), _ORDER[t.harm], -worth[t.test])))
 
 
 def _answers(test: GemTest) -> Iterator[tuple[str, Observation, float]]:
@@ -154,20 +159,15 @@ def _information(
     return bits, tuple(shown[:4])
 
 
-def _caution(test: GemTest, after: Mapping[str, float], library: Library) -> str:
-    """The test's own caution, and the materials that it may be and that liquids harm."""
-    if test.id not in _WET:
-        return test.caution
+def _hurt(test: GemTest, after: Mapping[str, float], library: Library) -> list[Material]:
+    """Materials that the stone may be and that the test's liquid harms, the likeliest first."""
+    words = _LIQUIDS.get(test.id, ())
     hurt = [
         m
         for m in library.materials
-        if after.get(m.id, 0.0) >= 0.05 and any(w in m.care for w in _DRY_WORDS)
+        if after.get(m.id, 0.0) >= _DOUBT and any(w in m.care for w in words)
     ]
-    hurt.sort(key=lambda m: -after[m.id])
-    if not hurt:
-        return test.caution
-    names = ", ".join(m.name for m in hurt[:3])
-    return f"liquids may harm {names}; {test.caution}".rstrip("; ")
+    return sorted(hurt, key=lambda m: -after[m.id])
 
 
 def _withheld(test: GemTest, after: Mapping[str, float], library: Library) -> str:
