@@ -49,7 +49,11 @@ def test_finnish_year(reader: Reader, year: int) -> None:
 
 @pytest.mark.parametrize("year", [1893, 1921, 1935])
 def test_danish_towers_over_two_figures(reader: Reader, year: int) -> None:
-    marks = (Mark(device="three towers"), Mark(text=f"{year % 100:02}"), Mark(text="CFH"))
+    marks = (
+        Mark(device="three towers"),
+        Mark(text=f"{year % 100:02}", hint="date mark"),
+        Mark(text="CFH"),
+    )
     best = reader.read(Observed(marks=marks)).readings[0]
     assert (best.country, best.year_from, best.year_to) == ("DK", year, year)
 
