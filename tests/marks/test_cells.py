@@ -56,7 +56,8 @@ def test_a_year_against_all_assignments_written_out(scorer: Scorer, reader: Read
     chance = random.Random(7)  # noqa: S311  # the same segments in every run
     marks = scorer.marks
     count = len(marks.seen)
-    for segment in chance.sample(reader.plan.segments, 80):
+    coded = [g for g in reader.plan.segments if g.coded]
+    for segment in (*chance.sample(reader.plan.segments, 80), *coded):
         year = chance.randint(segment.year_from, segment.year_to)
         (run,) = scorer.score(segment, year, year)
         sums = {0: 1.0}

@@ -49,17 +49,18 @@ class Dated:
         )
 
     def _still(self, letter: int) -> list[float]:
+        # a mark that may be none of the role's codes is none in any year
         return [
-            0.0 if i in self.moving else self._by_letter(i, letter) + self._by_year(i, 0)
+            0.0 if i in self.moving else self._by_letter(i, letter, -1) + self._by_year(i, 0)
             for i in range(len(self.scales))
         ]
 
-    def _by_letter(self, i: int, letter: int) -> float:
+    def _by_letter(self, i: int, letter: int, code: int) -> float:
         total = self._fixed[i]
         if self._letter:
             total += self._letter * self.marks.letterform(i, letter)
         if self._code:
-            total += self._code * self.marks.fixed(i, letter)
+            total += self._code * self.marks.fixed(i, code)
         return total * self.scales[i]
 
     def _by_year(self, i: int, year: int) -> float:
@@ -85,7 +86,7 @@ class Dated:
         letters = self._letters[i]
         total = letters.get(letter)
         if total is None:
-            total = letters[letter] = self._by_letter(i, letter)
+            total = letters[letter] = self._by_letter(i, letter, letter)
         return total + self._by_year(i, year) if self._years else total
 
     def most(self, i: int, segment: Segment, *, mean: bool) -> float:
@@ -106,7 +107,7 @@ class Dated:
         for letter, share in segment.shares:
             value = letters.get(letter)
             if value is None:
-                value = letters[letter] = self._by_letter(i, letter)
+                value = letters[letter] = self._by_letter(i, letter, letter)
             if mean:
                 best += share * value
             elif value > best:
