@@ -86,3 +86,16 @@ def test_the_ledger_says_so() -> None:
     line = next(x for x in found.finding.ledger.lines if x.key == "places")
     assert "bowl" in line.observed
     assert line.sources
+
+
+def test_a_reading_does_not_depend_on_the_piece_read_before() -> None:
+    """Prior weights are kept by form; the places of the marks are counted afresh for each piece."""
+    marks = (Mark(device="leopard's head", part="bowl"), Mark(device="lion passant"))
+    elsewhere = (Mark(device="leopard's head", place="top of stem"), Mark(device="lion passant"))
+    alone = Reader(load()).read(Observed(marks=marks), "spoon")
+    reader = Reader(load())
+    reader.read(Observed(marks=elsewhere), "spoon")
+    again = reader.read(Observed(marks=marks), "spoon")
+    assert [r.probability for r in again.readings] == pytest.approx(
+        [r.probability for r in alone.readings]
+    )

@@ -40,10 +40,10 @@ class FormCurve(msgspec.Struct, frozen=True):
             log += _ELSEWHERE
         return log
 
-    def top(self, low: int, high: int, country: str = "") -> float:
-        """The best log chance over some years."""
+    def form_top(self, low: int, high: int, country: str = "") -> float:
+        """The best log chance of the form alone over some years."""
         years = (low, *(y for y in self.cuts if low < y <= high))
-        return max(self.at(y, country) for y in years)
+        return max(self.form_at(y, country) for y in years)
 
 
 FLAT = FormCurve(None, (0.0,) * (LAST - FIRST + 1))

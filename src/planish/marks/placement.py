@@ -45,6 +45,10 @@ class Placed(msgspec.Struct, frozen=True):
         edges, logs = self.steps[country]
         return logs[bisect_right(edges, year) - 1]
 
+    def tops(self) -> dict[str, float]:
+        """The best ratio over all years, by country."""
+        return {country: math.exp(max(logs)) for country, (_, logs) in self.steps.items()}
+
 
 NOWHERE = Placed({})
 

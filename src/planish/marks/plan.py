@@ -163,7 +163,7 @@ class Plan:
     def scale(self, complete: float, form: FormCurve) -> list[float]:
         """For each segment, its years' prior weight with none of its roles on the list.
 
-        The weight is taken at the form's best chance.
+        The weight is taken at the best chance of the form, and of the places of the marks.
         """
         key = (complete, form.row.id if form.row else "")
         found = self._scales.get(key)
@@ -172,10 +172,16 @@ class Plan:
                 self._scales.clear()
             bases = self.chances(complete).bases
             found = self._scales[key] = [
-                g.below[-1] * math.exp(b + form.top(g.year_from, g.year_to, g.system.country))
+                g.below[-1] * math.exp(b + form.form_top(g.year_from, g.year_to, g.system.country))
                 for g, b in zip(self.segments, bases, strict=True)
             ]
-        return found
+        if not form.placed.steps:
+            return found
+        tops = form.placed.tops()
+        return [
+            scale * tops.get(g.system.country, 1.0)
+            for g, scale in zip(self.segments, found, strict=True)
+        ]
 
     def letter_of(self, office: str, year: int) -> Letter | None:
         """The date letter in use in an assay year, if known."""
