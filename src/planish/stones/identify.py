@@ -26,7 +26,7 @@ from planish.library.stone_rows import GemTest, LookAlike, Material, chances
 from planish.quantity import QuantityError
 from planish.stones.law import Flag, restricted
 from planish.stones.likelihood import OTHER, Clues, clues_of, likelihood
-from planish.stones.names import find_material, key
+from planish.stones.names import find_material
 from planish.stones.nexttest import NextTest, next_tests
 from planish.stones.observation import Observation, find_test
 
@@ -81,15 +81,19 @@ def priors(setting: str = "", library: Library | None = None) -> dict[str, float
         QuantityError: no such kind of silver.
     """
     library = library or load()
-    wanted = key(setting).replace(" ", "") if setting else ""
-    kinds = {key(k): k for k in settings(library)}
-    if wanted and wanted not in kinds:
-        fault = "no priors are held for that kind of silver"
-        raise QuantityError("setting", setting, fault, f"use one of {', '.join(kinds.values())}")
+    wanted = ""
+    if setting.strip():
+        # "Arts and Crafts" and "Art Deco" are written as people write them
+        flat = "".join(c for c in setting.lower() if c.isalpha())
+        kinds = settings(library)
+        wanted = next((k for k in kinds if flat.endswith(k)), "")
+        if not wanted:
+            fault = "no priors are held for that kind of silver"
+            raise QuantityError("setting", setting, fault, f"use one of {', '.join(kinds)}")
     raw = {m.id: m.frequency for m in library.materials}
     if wanted:
         for m in library.materials:
-            listed = chances(m.settings).get(kinds[wanted])
+            listed = chances(m.settings).get(wanted)
             raw[m.id] = listed if listed is not None else _UNLISTED * m.frequency
     total = math.fsum(raw.values())
     found = {name: (1.0 - _OTHER_SHARE) * share / total for name, share in raw.items()}
@@ -102,12 +106,14 @@ def identify(
     setting: str = "",
     mounted: bool = False,
     claimed: str = "",
+    ahead: bool = True,
     library: Library | None = None,
 ) -> MaterialFinding:
     """The materials that observations speak for.
 
     setting: kind of silver, for the priors. mounted: the stone stays in its setting, so that tests
     of loose stones are not proposed. claimed: what it is said to be, compared with the finding.
+    ahead: also work out which test to make next, which takes most of the time.
 
     Raises:
         QuantityError: a test is given twice, or setting or claim is not known.
@@ -149,7 +155,7 @@ def identify(
     return MaterialFinding(
         finding=finding,
         setting=setting,
-        next_tests=next_tests(after, done, library, mounted=mounted),
+        next_tests=next_tests(after, done, library, mounted=mounted) if ahead else (),
         look_alikes=_look_alikes(told, after, library),
         limits=_limits(told, library),
         flags=_flags(told, claim, library),
@@ -202,7 +208,7 @@ def _because(seen: Observation, db: dict[str, float], by_id: dict[str, Material]
     else:
         alike = sum(db[n] > max(db.values()) - 1.0 for n in db)
         if alike > len(best):
-            return f"usual on {alike} of {len(db) - 1} materials"
+            return f"fits {alike} of {len(db) - 1} materials alike"
         said = [by_id[n].name for n in best]
     return f"fits best: {', '.join(said)}"
 

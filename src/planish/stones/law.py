@@ -126,7 +126,9 @@ def _pattern(word: str) -> str:
 def _called(row: Protection, words: str) -> str:
     """The word of the row that stands in a text and is meant; blank if none is."""
     low = " ".join(words.lower().replace("é", "e").replace("’", "'").split())
-    calls = _phrases(row.words)
+    calls = tuple(c for c in _phrases(row.words) if re.split(r"[\s-]", c)[0] in low)
+    if not calls:
+        return ""
     for phrase in _phrases(row.unless):
         stem = re.escape(phrase).replace(r"\ ", r"[\s-]+")
         if any(re.search(rf"\b{re.escape(call)}", phrase) for call in calls) or not any(

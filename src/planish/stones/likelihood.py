@@ -80,6 +80,12 @@ def _shares(text: str) -> Mapping[str, float]:
     return {word: figure / total for word, figure in found.items()}
 
 
+@cache
+def _count(values: str) -> int:
+    """How many answers a test has."""
+    return sum(bool(value.strip()) for value in values.split(";"))
+
+
 def answers_on(test: GemTest, row: Material, clues: Clues) -> Mapping[str, float] | None:
     """Chance of each answer of a test in words on a material, without error; None if not told."""
     if test.id in ("colour", "lustre", "transparency"):
@@ -118,7 +124,7 @@ def likelihood(seen: Observation, test: GemTest, row: Material | None, clues: Cl
     if seen.answer == OVER:
         own = 0.2 if row is None else _over_chance(row)
         return (1.0 - test.error) * own + test.error * 0.2
-    even = 1.0 / len(test.answers)
+    even = 1.0 / _count(test.values)
     told = None if row is None else answers_on(test, row, clues)
     if told is None:
         return even

@@ -4,6 +4,7 @@ import difflib
 import re
 import unicodedata
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import Protocol, TypeVar
 
 from planish.library import Library, load
@@ -23,6 +24,7 @@ class _Named(Protocol):
 N = TypeVar("N", bound=_Named)
 
 
+@lru_cache(maxsize=4096)
 def key(words: str) -> str:
     """Words without case, accents, hyphens and plural.
 

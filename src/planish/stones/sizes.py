@@ -20,7 +20,7 @@ _MM = {
 _FIGURE = r"\d+(?:\.\d+)?|\.\d+"
 _PART = re.compile(
     rf"(?:(?P<hidden>\?)|(?P<low>{_FIGURE})(?:\s*(?:-|–|to)\s*(?P<high>{_FIGURE}))?)"
-    rf"\s*(?:(?:±|\+/-|\+-)\s*(?P<u>{_FIGURE}))?\s*(?P<unit>[a-z\"]+)?",
+    rf"\s*(?P<before>[a-z\"]+)?\s*(?:(?:±|\+/-|\+-)\s*(?P<u>{_FIGURE})\s*(?P<after>[a-z\"]+)?)?",
     re.ASCII,
 )
 #: what a hand with a gauge adds to the gauge's own step [mm]: common practice
@@ -114,7 +114,11 @@ def _part(part: str, text: str) -> dict[str, str]:
     if not match:
         fault = f"'{part}' is no measurement" if part else "a measurement is missing"
         raise QuantityError(_WHAT, text, fault, _REMEDY)
-    return {name: value or "" for name, value in match.groupdict().items()}
+    found = {name: value or "" for name, value in match.groupdict().items()}
+    before, after = found.pop("before"), found.pop("after")
+    if before and after and before != after:
+        raise QuantityError(_WHAT, text, f"'{before}' and '{after}' are mixed", "keep to one unit")
+    return {**found, "unit": before or after}
 
 
 def _unit(word: str, text: str) -> Fraction:
