@@ -19,6 +19,8 @@ from planish.stones.observation import OVER, SCALE_END, Observation
 OTHER = "other"
 _STEEL = 5.5  # hardness of a steel point, Mohs (common practice)
 _SPANS = {"sg": (0.9, 7.9), "ri": (1.33, 1.85)}
+#: chance of any reading on what gives none, such as metal and wood (judgment)
+_HARDLY = 0.2
 _NARROWEST = {"sg": 0.01, "ri": 0.002}
 
 
@@ -36,10 +38,13 @@ def gravity_density(row: Material, figure: float, u: float) -> float:
 
 
 def index_density(row: Material, figure: float, u: float) -> float:
-    """Density [per unit] of one reading of the index on a material; even where none is known."""
+    """Density [per unit] of one reading of the index on a material.
+
+    Where none can be read, a reading is mostly an error: even, and seldom.
+    """
     if row.ri_low is None or row.ri_high is None:
         low, high = _SPANS["ri"]
-        return 1.0 / (high - low)
+        return _HARDLY / (high - low)
     width = max(row.ri_high - row.ri_low, _NARROWEST["ri"])
     middle = (row.ri_low + row.ri_high) / 2
     low, high = middle - width / 2, middle + width / 2
@@ -50,7 +55,7 @@ def _edges_density(row: Material, seen: Observation) -> float:
     """Density of two edges: those of a crystal stand near the ends of its span."""
     if row.ri_low is None or row.ri_high is None:
         low, high = _SPANS["ri"]
-        return 2.0 / (high - low) ** 2
+        return _HARDLY * 2.0 / (high - low) ** 2
     gap = max((row.ri_high - row.ri_low) / 2, 2 * _NARROWEST["ri"])
     u = math.hypot(seen.u, gap / 2)
     at_low = math.exp(-0.5 * ((seen.low - row.ri_low) / u) ** 2)
