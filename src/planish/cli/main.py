@@ -26,6 +26,7 @@ COMMANDS = {
     "appraise": ("appraise", "appraise"),
     "stones": ("stones", "stones"),
     "register": ("register", "register"),
+    "sales": ("sales", "sales"),
     "library": ("library", "library"),
 }
 

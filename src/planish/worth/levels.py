@@ -7,13 +7,16 @@ Nothing is assumed: a premium, commission, discount or passage between markets t
 not given leaves the comparable out, and says so.
 """
 
+from collections.abc import Iterable, Mapping
 from decimal import Decimal
+from typing import Protocol
 
 import msgspec
 
 from planish.quantity import QuantityError
 from planish.quantity.numbers import EXACT
 from planish.worth.comparables import Basis, Comparable
+from planish.worth.exchange import Exchange
 from planish.worth.rates import FAR_DAYS, Rate, nearest
 
 _MARKETS = {
@@ -42,12 +45,28 @@ class Crossing(msgspec.Struct, frozen=True, kw_only=True):
             raise QuantityError("crossing", text, fault, "give a factor above zero and its source")
 
 
+class Premiums(Protocol):
+    """A house's premium by slices of the hammer price, with what comes on top of it."""
+
+    @property
+    def source(self) -> str:
+        """Where it was read."""
+
+    def paid(self, hammer: Decimal, /) -> Decimal:
+        """What the buyer pays in all at a hammer price."""
+
+    def hammer(self, paid: Decimal, /) -> Decimal:
+        """The hammer price at which the buyer pays so much."""
+
+
 class Conversions(msgspec.Struct, frozen=True, kw_only=True):
     """What the user gives to bring prices together; what is None is not known.
 
     premium: buyer's premium as a share of hammer. commission: the seller's, as a share of hammer.
     asking_discount: what buyers get off asked prices, as a share, with ``asking_source``.
-    crossings: passages between markets. rates: exchange rates.
+    crossings: passages between markets. rates: exchange rates; they go before ``exchange``, the
+    user's dated table. schedules: premiums by slices, by venue (small letters) or "" for all; a
+    premium of the sale's own goes before, and a schedule before the one share for all.
     """
 
     premium: Decimal | None = None
@@ -56,6 +75,12 @@ class Conversions(msgspec.Struct, frozen=True, kw_only=True):
     asking_source: str = ""
     crossings: tuple[Crossing, ...] = ()
     rates: tuple[Rate, ...] = ()
+    exchange: Exchange | None = None
+    schedules: Mapping[str, Premiums] = {}
+
+    def schedule(self, venue: str) -> Premiums | None:
+        """The premium by slices of a venue."""
+        return self.schedules.get(" ".join(venue.casefold().split())) or self.schedules.get("")
 
     def __post_init__(self) -> None:
         for name in ("premium", "commission", "asking_discount"):
@@ -96,7 +121,29 @@ def basis_steps(comparable: Comparable, target: Basis, given: Conversions) -> li
         raise Unconverted(
             f"a {start.value} price is of another market than {target.value}: give a crossing"
         )
+    if Basis.WITH_PREMIUM in (start, target) and comparable.premium is None:
+        schedule = given.schedule(comparable.venue)
+        if schedule is not None:
+            return _by_slices(comparable, target, given, schedule)
     return [*_to_common(comparable, start, given), *_from_common(comparable, target, given)]
+
+
+def _by_slices(
+    comparable: Comparable, target: Basis, given: Conversions, schedule: Premiums
+) -> list[Step]:
+    """Steps where the premium's share depends on the price itself."""
+    price = comparable.price.amount
+    if comparable.basis is Basis.WITH_PREMIUM:
+        share = EXACT.divide(schedule.hammer(price), price)
+        because = "buyer's premium and charges by slices off"
+        off = _step(because, share, schedule.source)
+        return [off, *_from_common(comparable, target, given)]
+    steps = _to_common(comparable, comparable.basis, given)
+    hammer = price
+    for step in steps:
+        hammer = EXACT.multiply(hammer, step.factor)
+    share = EXACT.divide(schedule.paid(hammer), hammer)
+    return [*steps, _step("buyer's premium and charges by slices on", share, schedule.source)]
 
 
 def _to_common(comparable: Comparable, basis: Basis, given: Conversions) -> list[Step]:
@@ -158,9 +205,42 @@ def currency_steps(
         given.rates, base, currency, comparable.date
     )
     factor = rate.factor(base, currency) if rate else None
+    if (rate is None or factor is None) and given.exchange is not None:
+        try:
+            rate = given.exchange.rate(base, currency, comparable.date)
+        except QuantityError as fault:
+            raise Unconverted(f"{fault.what} {fault.text}: {fault.fault}; {fault.remedy}") from None
+        factor = rate.rate
     if rate is None or factor is None:
         raise Unconverted(f"no rate from {base} to {currency} is given")
     step = _step(f"{base} to {currency}, rate of {rate.date}", factor, rate.source)
     days = rate.days_from(comparable.date)
     far = f"{comparable.id}: its exchange rate is {days} days from the sale"
     return [step], [far] if days > FAR_DAYS else []
+
+
+class Refusal(msgspec.Struct, frozen=True, kw_only=True):
+    """A comparable that cannot be brought to the grid's level or currency, and why."""
+
+    id: str
+    because: str
+
+    def __str__(self) -> str:
+        return f"{self.id}: {self.because}"
+
+
+def refusals(
+    comparables: Iterable[Comparable], target: Basis, currency: str, given: Conversions
+) -> tuple[Refusal, ...]:
+    """Every comparable that stands at another level or in another currency and stays there.
+
+    For whoever would rather stop than leave rows out; a grid leaves them out and says so.
+    """
+    found = []
+    for comparable in sorted(comparables, key=lambda c: c.id):
+        try:
+            basis_steps(comparable, target, given)
+            currency_steps(comparable, currency, given)
+        except Unconverted as why:
+            found.append(Refusal(id=comparable.id, because=str(why)))
+    return tuple(found)
