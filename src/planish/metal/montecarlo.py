@@ -177,7 +177,7 @@ def tolerance(uncertainty: float, digits: int = DIGITS) -> float:
     """Half a unit in the last of the significant figures of an uncertainty. Source: JCGM 101, 7.9.2.
 
     >>> tolerance(2.0), round(tolerance(0.035, digits=2), 6)
-    (0.5, 0.0005)
+    (0.05, 0.0005)
     """
     if uncertainty <= 0:
         return 0.0
