@@ -22,7 +22,7 @@ OUTSIDE = {
     "marks": {"msgspec"},
     "metal": {"msgspec"},
     "stones": {"msgspec"},
-    "worth": {"msgspec"},
+    "worth": {"msgspec", "numpy"},
     "case": {"msgspec"},
     "photo": {"msgspec", "PIL", "numpy", "cv2"},
     "store": {"msgspec", "sqlalchemy", "alembic", "psycopg"},

@@ -171,4 +171,4 @@ def test_the_unit_of_weight_is_of_no_account(figure: Decimal) -> None:
 def test_traits_out_of_bounds_are_refused() -> None:
     for wrong in ({"gross": Mass(Decimal(-1))}, {"condition": 5}, {"pieces": 0}):
         with pytest.raises(QuantityError):
-            Traits(**wrong)  # type: ignore[arg-type]  # wrong on purpose
+            Traits(**wrong)

@@ -37,19 +37,19 @@ def test_a_still_metal_moves_nothing_above_the_floor(
 
 
 def test_the_pull_falls_in_a_straight_line() -> None:
-    assert [pull(Decimal(r)) for r in ("1.2", "1.9", "4")] == [1, Decimal("0.75"), 0]
+    assert [float(pull(Decimal(r))) for r in ("1.2", "1.9", "4")] == [1, 0.75, 0]
 
 
 def test_a_piece_at_melt_moves_one_for_one() -> None:
     part = metal_part(Decimal(100), Mass.of(10, "ozt"), Decimal(10), Decimal(25))
-    assert (part.share, part.line, part.adjusted) == (1, 150, 250)
+    assert [float(v) for v in (part.share, part.line, part.adjusted)] == [1, 150, 250]
 
 
 def test_no_floor_holds_for_a_hammer_price() -> None:
     ten = Mass.of(10, "ozt")
     hammer = metal_part(Decimal(90), ten, Decimal(10), Decimal(10), kept=None)
     total = metal_part(Decimal(90), ten, Decimal(10), Decimal(10))
-    assert (hammer.adjusted, total.adjusted) == (90, 97)
+    assert [float(v.adjusted) for v in (hammer, total)] == [90, 97]
     assert total.floored
 
 
@@ -76,7 +76,10 @@ def silver() -> Series:
 def test_a_month_counts_for_its_days_and_a_gap_takes_the_nearest_month() -> None:
     assert silver().at(UncertainDate("2020-02-29")).value == 17
     found = silver().at(UncertainDate("2020-03-15"))
-    assert (found.value, found.how) == (17, "silver of 2020-02")  # as near as April, and earlier
+    assert (float(found.value), found.how) == (
+        17,
+        "silver of 2020-02",
+    )  # as near as April, and earlier
     assert silver().at(UncertainDate("2020-06-01")).value == 15
     with pytest.raises(QuantityError, match="no value near this date"):
         silver().at(UncertainDate("2020-07-01"))
