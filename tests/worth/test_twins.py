@@ -81,6 +81,13 @@ def test_the_same_words_price_and_day_are_one_sale_whatever_the_venue_is_called(
     ]
 
 
+def test_words_of_any_script_are_compared() -> None:
+    one = sale("a", lot="", title="Серебряный чайник с крышкой")
+    assert grounds(one, sale("b", lot="", title="серебряный чайник, с крышкой")) != []
+    assert grounds(one, sale("b", lot="", title="Серебряный кофейник с крышкой")) == []
+    assert grounds(sale("a", venue="Hôtel A"), sale("b", venue="Hotel A")) != []
+
+
 def test_the_same_lot_under_another_spelling_is_one() -> None:
     assert grounds(sale("a"), sale("b", venue="A  SALEROOM", lot="Lot 45")) == [
         ("a", "b", Ground.COPY)

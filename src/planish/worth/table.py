@@ -72,11 +72,12 @@ class _Cells:
     """The cells of one row, read one by one; faults are gathered."""
 
     def __init__(self, said: Mapping[str, str], row: int) -> None:
-        self.said, self.row = said, row
+        self.said = {c: plain for c, v in said.items() if v and (plain := " ".join(v.split()))}
+        self.row = row
         self.faults: list[RowFault] = []
 
     def text(self, column: str) -> str:
-        return " ".join(self.said.get(column, "").split())
+        return self.said.get(column, "")
 
     def fault(self, column: str, what: str, mend: str) -> None:
         self.faults.append(RowFault(row=self.row, column=column, what=what, mend=mend))

@@ -18,6 +18,7 @@ import unicodedata
 from collections import defaultdict, deque
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from enum import StrEnum
+from functools import lru_cache
 
 import msgspec
 
@@ -176,10 +177,14 @@ def _facts(record: Sale | Comparable) -> _Facts:
     )
 
 
+@lru_cache(maxsize=50_000)  # few venues, and a lot's words are asked for once a record
 def _folded(text: str) -> str:
     """Without case, accents, punctuation and doubled space."""
-    plain = unicodedata.normalize("NFKD", text.casefold())
-    return " ".join(re.sub(r"[^\w]+|_", " ", plain, flags=re.ASCII).split())
+    plain = text.casefold()
+    if not plain.isascii():
+        parted = unicodedata.normalize("NFKD", plain)
+        plain = "".join(c for c in parted if not unicodedata.combining(c))
+    return " ".join(re.sub(r"[^\w]+|_", " ", plain).split())
 
 
 def _pairs(facts: Sequence[_Facts]) -> list[tuple[str, str, Ground]]:
