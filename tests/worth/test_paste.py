@@ -116,6 +116,30 @@ def test_traits(said: str, column: str, value: str) -> None:
     assert draft.missing == ()
 
 
+@pytest.mark.parametrize(
+    ("text", "venue"),
+    [
+        (
+            "Sold 14 November 2022 at A. Rooms, Leeds (lot 231): salver, hammer £5",
+            "A. Rooms, Leeds",
+        ),
+        ("Lot 88, pair of candlesticks, hammer £5, D. Auctions 3.4.2023", "D. Auctions"),
+        ("salver, sold at A. House, Bath, June 2018, lot 7, £5 with premium", "A. House, Bath"),
+        ("E. Auktionen Köln, 17. November 2021, Los 4, Zuschlag 4.200 €", "E. Auktionen Köln"),
+    ],
+)
+def test_a_venue_before_or_beside_the_day(text: str, venue: str) -> None:
+    draft = one(text)
+    assert draft.cells["venue"] == venue
+    assert draft.missing == ()
+
+
+def test_the_figures_of_a_day_are_no_amount() -> None:
+    draft = one("A. Shop 2024-03-02 EUR 95 asked, cream jug, Birmingham 1902")
+    assert (draft.cells["price"], draft.cells["date"]) == ("95", "2024-03-02")
+    assert draft.cells["made"] == "1902"
+
+
 def test_words_that_are_not_understood_are_shown() -> None:
     draft = one("A. Saleroom, 12 June 2019, lot 4, salver with gadrooned rim, hammer £500")
     assert draft.unread == ("gadrooned", "rim")

@@ -86,7 +86,9 @@ def _parts(text: str) -> list[str]:
 def _draft(text: str, given: Mapping[str, str]) -> Draft:
     t = Text(text)
     t.cells.update({"currency": given["currency"]} if given.get("currency") else {})
-    for reader in (money, _places, _day, _weight, _plain, _made, _venue, _group, _form, _maker):
+    for reader in (
+        _day, money, _places, _year, _weight, _plain, _made, _venue, _group, _form, _maker,
+    ):  # fmt: skip
         reader(t)
     for column, value in given.items():
         t.set(column, value)
@@ -112,7 +114,7 @@ def _places(t: Text) -> None:
 
 
 def _day(t: Text) -> None:
-    """The day of the sale; a bare year only where the text has two, the later of our time."""
+    """The day or month of the sale."""
     for pattern in words.DAYS:
         match = t.find(pattern)
         if match is None:
@@ -120,9 +122,10 @@ def _day(t: Text) -> None:
         t.take(*match.span())
         t.head.append(match.span())
         said = match.group()
-        if figures := re.fullmatch(r"(\d{1,2})[./-](\d{1,2})[./-](\d{4})", said):
-            first, second, year = map(int, figures.groups())
-            if first <= 12 and second <= 12 and first != second:
+        if figures := re.fullmatch(r"(\d{1,2})([./-])(\d{1,2})[./-](\d{4})", said):
+            first, second, year = (int(figures[n]) for n in (1, 3, 4))
+            # where days are parted by full stops, the day stands first
+            if first <= 12 and second <= 12 and first != second and figures[2] != ".":
                 t.notes.append(f"{said} may be read either way round; write year-month-day")
                 return
             month, day = (second, first) if second <= 12 else (first, second)
@@ -132,9 +135,15 @@ def _day(t: Text) -> None:
                 t.notes.append(f"{said} is no day")
                 return
         try:
-            t.set("date", UncertainDate.parse(said.replace(",", " ")).edtf)
+            t.set("date", UncertainDate.parse(re.sub(r"[,.]", " ", said)).edtf)
         except QuantityError as fault:
             t.notes.append(f"{said}: {fault.fault}")
+        return
+
+
+def _year(t: Text) -> None:
+    """The year of a sale without a day; only where the text has two, the later of our time."""
+    if t.cells.get("date") or any("either way" in note for note in t.notes):
         return
     years = [m for m in re.finditer(r"\b(?:19[5-9]\d|20[0-4]\d)\b(?!\s*[-–/]\d|s)", t.text)
              if not any(t.used[m.start() : m.end()])]  # fmt: skip
@@ -199,10 +208,15 @@ def _made(t: Text) -> None:
         return
     said = match.group().replace("–", "-")
     try:
-        t.set("made", UncertainDate.parse(re.sub(r"(?i)^dated\s*", "", said)).edtf)
+        t.set("made", UncertainDate.parse(_dated(said)).edtf)
         t.take(*match.span())
     except QuantityError as fault:
         t.notes.append(f"{said}: {fault.fault}")
+
+
+def _dated(said: str) -> str:
+    """Without "dated"; about in other languages in ours."""
+    return re.sub(r"(?i)^(?:um|gegen|vers|verso)\s+", "c. ", re.sub(r"(?i)^dated\s*", "", said))
 
 
 def _venue(t: Text) -> None:
@@ -217,17 +231,34 @@ def _venue(t: Text) -> None:
         lead.strip(),
     )
     said = re.sub(r"(?i)[\s,]+(?:on|in)$", "", said).strip(" ,;:")
+    if re.fullmatch(r"(?i)(?:sold|auctioned|offered)?", said):
+        said = ""
     if said and len(said.split()) <= 8 and not any(t.used[: len(lead.rstrip(" ,"))]):
         t.set("venue", said)
         t.take(0, first)
         return
-    end = max(e for _, e in t.head)
-    if match := re.search(rf"\b(?:at|by)\s+({words.NAME}(?:,\s*{words.NAME})?)", t.text):
-        near = abs(match.end() - first) < 4 or abs(match.start() - end) < 4
-        if near and not any(t.used[match.start() : match.end()]):
-            t.set("venue", match[1].strip(" ,"))
+    name = rf"{words.NAME}(?:,\s*{words.NAME})?"
+    for match in re.finditer(
+        rf"\b(?:at|by)\s+(?P<name>{name})|(?P<last>{name})[\s,]*(?=$|\|)", t.text
+    ):
+        if _beside(t, match) and not any(t.used[match.start() : match.end()]):
+            t.set("venue", (match["name"] or match["last"]).strip(" ,"))
             t.take(*match.span())
             t.head.append(match.span())
+            return
+    for start, _ in t.head:  # a name right before the day or the lot
+        before = re.search(rf"(?:^|[,;:|(]\s*)(?P<name>{name})[\s,]*$", t.text[:start])
+        if before is not None and not any(t.used[before.start("name") : start]):
+            t.set("venue", before["name"].strip(" ,"))
+            t.take(before.start("name"), start)
+            return
+
+
+def _beside(t: Text, match: re.Match[str]) -> bool:
+    """Whether a name stands next to the day, the lot or the sale."""
+    return any(
+        abs(match.start() - end) < 4 or abs(match.end() - start) < 4 for start, end in t.head
+    )
 
 
 def _group(t: Text) -> None:
@@ -276,6 +307,8 @@ def _maker(t: Text) -> None:
     free = "".join("," if used else c for c, used in zip(t.text, t.used, strict=True))
     for clause in re.finditer(r"[^,;()]+", free):
         said = clause.group().strip(" .:-")
+        if re.match(r"(?:An?|The)\b", said):
+            continue
         if len(said.split()) >= 2 and re.fullmatch(words.NAME, said):
             t.set("maker", said)
             t.take(*clause.span())
@@ -289,9 +322,9 @@ def _title(t: Text) -> None:
     head = max((end for _, end in t.head), default=0)
     after = [s for s in starts if s > head]
     end = min(after) if after else len(t.text)
-    said = t.text[head:end].strip(" ,;:-–—(")
+    said = t.text[head:end].strip(" .,;:-–—()")
     if not said and t.head:  # the description stands first
-        said = t.text[: min(start for start, _ in t.head)].strip(" ,;:-–—(")
+        said = t.text[: min(start for start, _ in t.head)].strip(" .,;:-–—()")
     t.set("title", re.sub(r"(?i)[\s,]+(?:sold|for|at)$", "", said))
 
 

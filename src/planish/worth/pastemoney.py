@@ -13,7 +13,9 @@ from planish.worth.pastetext import Text
 def money(t: Text) -> None:
     """Every amount by the words beside it; hammer and premium price together give the premium."""
     found: dict[str, tuple[Decimal, str]] = {}
-    matches = list(words.MONEY.finditer(t.text)) or list(words.BARE.finditer(t.text))
+    # what was read already, a day say, is no figure of an amount
+    free = "".join(";" if used else c for c, used in zip(t.text, t.used, strict=True))
+    matches = list(words.MONEY.finditer(free)) or list(words.BARE.finditer(free))
     at = [(m.start("amount"), m.end()) if "word" in m.re.groupindex else m.span() for m in matches]
     spans = [(0, 0), *at, (len(t.text), len(t.text))]
     for match, ((_, before), (start, end), (after, _)) in zip(

@@ -22,8 +22,8 @@ PHRASES = (
     ("unsold", r"\b(?:unsold|bought[- ]in|passed|not sold|failed to sell|no sale|withdrawn|top bid)\b"),
     ("net-to-seller", r"\b(?:net to (?:the )?seller|seller (?:received|got)|seller's net)\b"),
     ("with-premium", (r"(?:\b(?:with|incl\.?|inclusive of|including|inc\.?|plus)\s*(?:the\s+)?(?:buyer[’']?s?[’']?\s+)?"
-                     r"(?:premium|bp|fees|charges)\b|\bpremium[- ]inclusive\b|\bw/ ?bp\b|\bwith bp\b)")),
-    ("hammer", r"\b(?:hammer(?: price)?|hammered at|knocked down (?:at|for)|under the hammer)\b"),
+                     r"(?:premium|bp|fees|charges)\b|\bpremium[- ]inclusive\b|\bw/ ?bp\b|\b(?:mit|inkl\.?) Aufgeld\b|\bfrais (?:inclus|compris)\b|\bwith bp\b)")),
+    ("hammer", r"\b(?:hammer(?: price)?|hammered at|knocked down (?:at|for)|under the hammer|Zuschlag|adjugé)\b"),
     ("private", r"\b(?:private(?:ly)?(?: treaty| sale)?)\b"),
     ("trade-paid", r"\b(?:trade price|paid by (?:a|the) dealer)\b"),
     ("retail-asked", r"\b(?:asked|asking(?: price)?|offered (?:at|for)|listed (?:at|for)|for sale at|priced at)\b"),
@@ -33,13 +33,13 @@ PHRASES = (
 _MONTH = r"(?:jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)"
 #: days and months of a sale, surest first
 DAYS = (
-    rf"\b\d{{1,2}}(?:st|nd|rd|th)?\s+(?:of\s+)?{_MONTH}\.?,?\s+\d{{4}}\b",
+    rf"\b\d{{1,2}}(?:st|nd|rd|th|\.)?\s+(?:of\s+)?{_MONTH}\.?,?\s+\d{{4}}\b",
     rf"\b{_MONTH}\.?\s+\d{{1,2}}(?:st|nd|rd|th)?,?\s+\d{{4}}\b",
     r"\b\d{4}-\d{2}-\d{2}\b",
     r"\b\d{1,2}[./-]\d{1,2}[./-]\d{4}\b",
     rf"\b{_MONTH}\.?,?\s+\d{{4}}\b",
 )
-LOT = r"\blots?\b\.?\s*(?:no\.?|number|nr\.?|#)?\s*(?P<lot>\d+[A-Za-z]?(?:\s*[-–]\s*\d+)?)\b|#(?P<hash>\d+)\b"
+LOT = r"\b(?:lots?|los)\b\.?\s*(?:no\.?|number|nr\.?|#)?\s*(?P<lot>\d+[A-Za-z]?(?:\s*[-–]\s*\d+)?)\b|#(?P<hash>\d+)\b"
 SALE = r"\b(?:sale|auction)\s*(?:no\.?|number|nr\.?|#)?\s*(?P<sale>[A-Z]{0,3}\d{2,}[A-Z]{0,3})\b"
 _UNIT = r"(?:troy\s+ounces?|oz\.?\s*t(?:roy)?\b|ozs?t?\b|ounces?\b|kg\b|kilos?\b|g\b|gms?\b|grs?\b|grams?\b|grammes?\b)"
 _FIGURE = r"\d+(?:[.,]\d+)*\s*[½¼¾]?"
@@ -53,7 +53,7 @@ FINENESS = (
     r"|(?<![\d£$€,.])(?P<figure>999|980|958(?:\.4)?|950|935|930|925|916|900|875|835|833|830|826|813|800|750)"
     r"(?:\s*(?:/\s*1000|‰|silver|standard|fine)\b)"
 )
-MADE = r"\b(?:(?:c\.?|ca\.?|circa|about|dated)\s*)?(?:1[3-9]\d\d|20[0-4]\d)(?:\s*[-–/]\s*(?:\d{4}|\d{2})\b|s\b)?(?!\d)"
+MADE = r"\b(?:(?:c\.?|ca\.?|circa|about|dated|um|gegen|vers|verso)\s*)?(?:1[3-9]\d\d|20[0-4]\d)(?:\s*[-–/]\s*(?:\d{4}|\d{2})\b|s\b)?(?!\d)"
 STYLE = (
     r"\b(?:George\s+(?:IV|III|II|I)|William\s+(?:IV|III|and Mary|& Mary)|Queen\s+Anne|Charles\s+(?:II|I)|"
     r"James\s+(?:II|I)|Elizabeth(?:\s+(?:II|I))?|Edward\s+VII|Georgian|Victorian|Edwardian|Regency|Louis\s+X[VI]+|"
@@ -73,7 +73,8 @@ FORMS = (
     "sugar basin", "sugar basket", "sugar tongs", "sugar caster", "caster", "punch bowl", "punch ladle",
     "soup ladle", "sauce ladle", "ladle", "monteith", "bowl", "porringer", "quaich", "tankard", "mug", "beaker",
     "goblet", "tumbler cup", "two-handled cup", "loving cup", "cup and cover", "chalice", "cup", "salver", "waiter",
-    "tray", "meat dish", "entree dish", "entrée dish", "dish", "charger", "plate", "sauceboat", "sauce boat",
+    "tray", "meat dish", "entree dish", "entrée dish", "dish ring",
+    "dish", "charger", "plate", "sauceboat", "sauce boat",
     "sauce tureen", "soup tureen", "tureen", "argyle", "cake basket", "bread basket", "basket", "epergne",
     "centrepiece", "centerpiece", "candlestick", "candelabrum", "candelabra", "chamberstick", "taperstick",
     "snuffer tray", "inkstand", "standish", "snuff box", "snuffbox", "vinaigrette", "vesta case", "card case",
@@ -91,7 +92,7 @@ GROUPS = (
     ),
     ("pair", "2", r"\b(?:a |an )?pairs? of\b|\bpair\b"),
     ("set", None, r"\b(?:a )?set of (?P<count>[\w-]+)\b"),
-    ("service", None, r"\b(?P<count>\w+)[- ]piece\b"),
+    ("service", None, r"\b(?P<count>\w+)[- ]pieces?\b"),
 )
 COUNTS = {
     "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9,
@@ -135,5 +136,5 @@ STOP = frozenset({
     "a", "an", "and", "at", "the", "of", "in", "on", "for", "with", "by", "to", "from", "was", "were",
     "it", "its", "is", "as", "silver", "lot", "lots", "sale", "sold", "hammer", "price", "premium",
     "weight", "weighing", "each", "approx", "about", "total", "standard", "circa", "c", "ca", "no",
-    "number",
+    "number", "realised", "realized", "made", "fetched", "pieces", "piece", "hallmarked", "dated",
 })  # fmt: skip
