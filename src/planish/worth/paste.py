@@ -161,7 +161,7 @@ def _weight(t: Text) -> None:
     """Weights: net where the text says so, else gross."""
     while (match := t.find(words.WEIGHT)) is not None:
         t.take(*match.span())
-        t.tail.append(match.start())
+        t.tail.append(match.span())
         said = match["mass"].strip()
         if re.search(r"(?i)\d\s*grs?\.?$", said):
             said = re.sub(r"(?i)grs?\.?$", "g", said)
@@ -231,8 +231,10 @@ def _venue(t: Text) -> None:
         lead.strip(),
     )
     said = re.sub(r"(?i)[\s,]+(?:on|in)$", "", said).strip(" ,;:")
-    if re.fullmatch(r"(?i)(?:sold|auctioned|offered)?", said):
-        said = ""
+    if re.fullmatch(r"(?i)(?:sold|auctioned|offered)?", said) or re.search(
+        r"\b(?:at|by) [A-Z]", said
+    ):
+        said = ""  # the house comes after that word
     if said and len(said.split()) <= 8 and not any(t.used[: len(lead.rstrip(" ,"))]):
         t.set("venue", said)
         t.take(0, first)
@@ -317,15 +319,17 @@ def _maker(t: Text) -> None:
 
 
 def _title(t: Text) -> None:
-    """What stands between the head and the figures, as it was written."""
-    starts = [s for s in t.tail if s > 0]
-    head = max((end for _, end in t.head), default=0)
-    after = [s for s in starts if s > head]
-    end = min(after) if after else len(t.text)
-    said = t.text[head:end].strip(" .,;:-–—()")
-    if not said and t.head:  # the description stands first
-        said = t.text[: min(start for start, _ in t.head)].strip(" .,;:-–—()")
-    t.set("title", re.sub(r"(?i)[\s,]+(?:sold|for|at)$", "", said))
+    """The longest stretch between venue, day, lot, weights and prices, as it was written."""
+    venue = t.cells.get("venue", "")
+    marks = sorted([(0, 0), *t.head, *t.tail, (len(t.text), len(t.text))])
+    longest, reached = "", 0
+    for start, end in marks:
+        said = t.text[reached:start].strip(" .,;:-–—()")
+        said = re.sub(r"(?i)[\s,]+(?:sold|for|at|sold at|sold for)$", "", said)
+        if len(said) > len(longest) and venue not in (said, said.removeprefix("Sold at ")):
+            longest = said
+        reached = max(reached, end)
+    t.set("title", longest)
 
 
 def _unread(t: Text) -> tuple[str, ...]:

@@ -26,10 +26,10 @@ def money(t: Text) -> None:
         currency = _currency(t, group.get("before") or group.get("after") or "")
         kind, span = _kind(t.text, before, start, end, after)
         t.take(start, end)
-        t.tail.append(start)
+        t.tail.append((start, end))
         if span:
             t.take(*span)
-            t.tail.append(min(span[0], start))
+            t.tail.append(span)
         if group.get("to") or kind == "estimate":
             t.notes.append(f"{match.group().strip()} is taken as an estimate, and left out")
         elif kind in found:
@@ -39,7 +39,7 @@ def money(t: Text) -> None:
     _priced(t, found)
     if unsold := t.find(dict(words.PHRASES)["unsold"]):
         t.take(*unsold.span())
-        t.tail.append(unsold.start())
+        t.tail.append(unsold.span())
         t.cells["basis"] = "unsold"
 
 

@@ -11,9 +11,9 @@ class Text:
         self.used = [False] * len(text)
         self.cells: dict[str, str] = {}
         self.notes: list[str] = []
-        #: where the head (venue, date, lot, sale) ends and the figures begin
+        #: spans of the head (venue, day, lot, sale), and of prices and weights
         self.head: list[tuple[int, int]] = []
-        self.tail: list[int] = []
+        self.tail: list[tuple[int, int]] = []
 
     def find(self, pattern: str, flags: int = re.IGNORECASE) -> re.Match[str] | None:
         """The first match that nothing else has used."""
