@@ -22,6 +22,7 @@ COMMANDS = {
     "read": ("read", "read"),
     "weigh": ("weigh", "weigh"),
     "density": ("density", "density"),
+    "test": ("test", "test"),
     "new": ("new", "new"),
     "appraise": ("appraise", "appraise"),
     "stones": ("stones", "stones"),

@@ -27,6 +27,8 @@ _DIMENSIONS = 13
 _NORMAL = NormalDist()
 #: fineness [‰] -> conductivity [%IACS]; 106 and 96 from MATMAKE and ESPI, the rest from memory
 _IACS = ((500.0, 76.0), (800.0, 86.0), (900.0, 92.0), (925.0, 95.0), (958.0, 98.0), (1000.0, 105.0))
+#: other alloys of filled ware [‰]; common practice
+_FILLED = (800.0, 830.0, 900.0, 950.0)
 #: metals whose conductivity the table lacks, from memory [%IACS]
 _IACS_MEMORY = {
     "pewter-82-18": 11.0,
@@ -44,8 +46,8 @@ class History(msgspec.Struct, frozen=True):
     plate, worn_plate: thickness as made, and where it is worn most [µm]; 0 without plate.
     wall: of metal [µm]. density: as a flawless weighing would find [g/cm³]. iacs: of the core [%].
     lift: what curvature and setting do to a conductivity meter, a factor. x_bias: of the X-ray
-    instrument [% silver]. x_deep: how deep it sees metals beneath silver [µm]; x_soft: whether
-    it goes by the soft lines of silver.
+    instrument [% silver]. x_deep: how deep it sees metals beneath silver, x_hard: from how deep the
+    hard lines of silver come [µm]; x_soft: whether it goes by the soft ones.
     """
 
     hypothesis: int
@@ -60,6 +62,7 @@ class History(msgspec.Struct, frozen=True):
     lift: float
     x_bias: float
     x_deep: float
+    x_hard: float
     x_soft: bool
     core: str
     make: str
@@ -119,8 +122,10 @@ def _history(at: int, row: Composition, u: tuple[float, ...], metals: dict[str, 
     common: dict[str, object] = {
         "lift": 1.0 - 0.12 * u[0] ** 1.5,
         "x_bias": 0.6 * normal(u[1]),
-        # Cu Kα leaves silver from 4.6 µm (XRF-DEPTHS); a slant shortens that, a hard beam lengthens it
-        "x_deep": 3.0 + 3.5 * u[2],
+        # way out at 45 degrees (XRF-DEPTHS) with the loss of a beam of 30 to 45 keV on its way in:
+        # 1/e of 26 to 100 µm of silver, from memory
+        "x_deep": 2.5 + 1.6 * u[2],
+        "x_hard": 12.0 + 20.0 * u[2],
         "x_soft": u[3] < 0.3,
         "core": row.core,
         "make": row.make,
@@ -198,7 +203,8 @@ def _plated(row: Composition, u: tuple[float, ...], metals: dict[str, Metal]) ->
     low, high = row.plate_low or 1.0, row.plate_high or 1.0
     plate = low * (high / low) ** u[5]
     worn = u[11]
-    left = 0.0 if worn < 0.38 else plate * (worn - 0.38) / 0.62
+    # a third worn through, a third partly, a third hardly
+    left = plate * min(max((worn - 0.34) / 0.33, 0.0), 0.9 + 0.1 * worn)
     wall = 350.0 * 10.0 ** (0.75 * u[9])
     # plate on both faces of a wall, each of so many µm
     share = min(2.0 * plate / wall, 0.5)
@@ -221,7 +227,8 @@ def _filled(
     _row: Composition, u: tuple[float, ...], _metals: dict[str, Metal]
 ) -> dict[str, object]:
     # alloys of weighted ware: sterling mostly
-    fine = 925.0 + 4.0 * normal(u[4]) if u[12] < 0.7 else 800.0 + 160.0 * u[4]
+    named = 925.0 if u[12] < 0.72 else _FILLED[int((u[12] - 0.72) / 0.28 * len(_FILLED))]
+    fine = named + 4.5 * normal(u[4])
     skin, depth = _skin(fine, u[5])
     # pitch or plaster (1.5) to cement, iron or lead (9) beneath
     return {

@@ -67,7 +67,7 @@ def expected(test: str, history: History, where: Where) -> tuple[float, float]:
     match test:
         case "xrf":
             p = xrf_percent(history, where)
-            rough = 12.0 if history.plate else 4.0
+            rough = 14.0 if history.plate else 4.0
             return p, rough * (p / 100.0) * max(1.0 - p / 100.0, 0.0) + (
                 0.3 if history.plate else 0.0
             )

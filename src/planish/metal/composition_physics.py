@@ -9,9 +9,6 @@ from planish.metal.testlog import Where
 _DELTA_SILVER = 260.0
 #: 1/e depth of Ag L in silver [µm] (XRF-DEPTHS), shortened by the slant
 _SOFT = 1.3
-#: depth from which Ag K is seen under a slant and with the beam's own loss [µm]; below the 75 µm of
-#: the way out alone (XRF-DEPTHS), judgment
-_HARD = 30.0
 #: plate that a streak on the stone goes through [µm] (judgment)
 _STREAK = 4.0
 #: plate thinner than this fails to show as silver to a drop [µm] (judgment)
@@ -93,7 +90,7 @@ def xrf_percent(history: History, where: Where) -> float:
     plate = plate_at(history, where)
     if plate <= 0.0:
         return 0.1
-    silver = 1.0 - math.exp(-plate / (_SOFT if history.x_soft else _HARD))
+    silver = 1.0 - math.exp(-plate / (_SOFT if history.x_soft else history.x_hard))
     under = math.exp(-plate / history.x_deep)
     return history.fine / 10.0 * silver / (silver + under)
 
