@@ -1,6 +1,6 @@
 """Cases that people really had, answered by planish and compared with the answers on record.
 
-    python benchmarks/cases.py CASES.jsonl [--kind marks] [--markdown] [--show ID]
+    python benchmarks/cases.py CASES.jsonl [--kind marks|metal] [--markdown] [--show ID]
 
 CASES: one case a line with ``situation``, ``form``, ``observed_marks`` (``text`` or ``device``, and
 ``shape``, ``where``, ``legibility`` where known), ``other_observations``, ``established_answer`` and
@@ -22,6 +22,8 @@ from collections import defaultdict
 from collections.abc import Callable, Iterable
 from pathlib import Path
 from typing import Any, NamedTuple
+
+import cases_metal
 
 from planish.marks import Reading, ReadingFinding, checks, describe, shipped_reader
 
@@ -255,6 +257,16 @@ def _short(case: dict[str, Any], finding: ReadingFinding) -> Iterable[Compared]:
     yield Compared("stops short", "disagreed" if far else "agreed", told)
 
 
+def judge_metal(case: dict[str, Any]) -> Judged:
+    """Weigh the tests of a case and compare."""
+    found = cases_metal.weighed(case, described(case))
+    fields = tuple(Compared(*said) for said in cases_metal.compare(case, found))
+    verdicts = {f.verdict for f in fields}
+    verdict = next((v for v in ("disagreed", "agreed") if v in verdicts), "silent")
+    kind, p = found.kinds[0]
+    return Judged(case["id"], verdict, fields, f"{kind} {p:.0%}, {found.best.label}")
+
+
 def judge(case: dict[str, Any]) -> tuple[Judged, ReadingFinding]:
     """Read a case and compare."""
     reader = shipped_reader()
@@ -296,6 +308,9 @@ def main() -> None:
         sys.exit(f"{args.cases}: no case of kind {args.kind}; name one that is there")
     judged = []
     for case in cases:
+        if args.kind == "metal":
+            judged.append(judge_metal(case))
+            continue
         found, finding = judge(case)
         judged.append(found)
         if args.show:
