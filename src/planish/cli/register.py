@@ -1,19 +1,25 @@
 """``planish register``: a register of makers out of one's own table."""
 
-import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
 from planish.cli.errors import BadInput
-from planish.cli.terminal import clean, heading, prose, say, table, tint
+from planish.cli.importing import (
+    ask,
+    mapping_of,
+    refused,
+    rows,
+    show,
+    tell_faults,
+    write,
+    write_rejects,
+)
+from planish.cli.terminal import clean, say
 
 if TYPE_CHECKING:
-    from planish.intake import Columns, Imported, Table
-
-#: how many faults are printed; all stand in the file of rejects
-_MOST_FAULTS = 50
+    from planish.intake import Imported
 
 
 @click.group(invoke_without_command=True, short_help="Make a register of makers from a table.")
@@ -70,20 +76,31 @@ def import_(  # noqa: PLR0917  # click hands them over by name
     planish register import makers.xlsx -o mine.csv
     planish register import liste.csv -o mine.csv --map "Kürzel=marks" --set country=DE
     """  # noqa: D301  # click reads the backspace
-    from planish.intake import REJECTED, IntakeError, import_register, read_table, without
+    from planish.intake import (
+        REGISTER,
+        REJECTED,
+        IntakeError,
+        import_register,
+        read_table,
+        without,
+    )
+    from planish.intake.mapping import as_toml
 
     _may_write(file, output, replace=replace)
     try:
         found = without(read_table(file, sheet), REJECTED)
-        columns, known, kept = _mapping(found, output, mapping, given, fixed)
-        sure = yes or (columns.sure and known is not None)
-        _show(found, columns, known)
-        if not sure:
-            _ask()
+        columns, known, kept = mapping_of(
+            found, REGISTER, output, mapping, given=given, fixed=fixed
+        )
+        show(found, columns, known)
+        if not (yes or (columns.sure and known is not None)):
+            ask()
         imported = import_register(found, columns)
     except IntakeError as fault:
         raise BadInput(fault.what, fault.where, fault.mend) from None
-    _write(found, columns, imported, output, kept)
+    write(output, imported.text)
+    write(kept, as_toml(columns, found.name))
+    write_rejects(found, imported.converted, output)
     _tell(found.name, imported, output, kept)
 
 
@@ -98,103 +115,13 @@ def _may_write(file: Path, output: Path, *, replace: bool) -> None:
         raise BadInput("a register is a CSV file", str(output), "give a name ending in .csv")
 
 
-def _mapping(
-    found: "Table",
-    output: Path,
-    name: str | None,
-    given: tuple[str, ...],
-    fixed: tuple[str, ...],
-) -> tuple["Columns", Path | None, Path]:
-    """The mapping, the file it was known from, and the file to keep it in."""
-    from planish.intake import REGISTER, guess
-    from planish.intake.mapping import ENDING, check, fitted, load, remembered, with_given
-
-    folder = output.parent
-    kept = folder / f"{output.stem}{ENDING}"
-    known: Path | None = None
-    if name:
-        named = Path(name) if name.endswith(".toml") else folder / f"{name}{ENDING}"
-        kept = named
-        known = named if named.exists() else None
-        columns = fitted(load(named), found, named.name) if known else guess(found, REGISTER)
-    elif again := remembered(folder, found):
-        known, columns = again[0], fitted(again[1], found, again[0].name)
-        kept = known
-    else:
-        columns = guess(found, REGISTER)
-    if known and not given and not fixed:
-        check(columns, REGISTER, known.name)
-    return with_given(columns, given, fixed, REGISTER), known, kept
-
-
-def _show(found: "Table", columns: "Columns", known: Path | None) -> None:
-    from planish.intake.mapping import samples
-
-    lines = [tint(f"{clean(found.name)}: {_rows(len(found.rows) + len(found.spoilt))}", "head")]
-    lines += prose(found.form)
-    how = f"as in {known.name}" if known else "by the headers"
-    lines += [*heading(f"Columns, {clean(how)}")]
-    lines += table(
+def _tell(name: str, imported: "Imported", output: Path, kept: Path) -> None:
+    say(
         [
-            (header[:24], field or "(into the note)", sample or "(empty)")
-            for header, field, sample in samples(found, columns.columns)
+            "",
+            f"{rows(imported.count)} in {clean(str(output))}",
+            f"mapping in {clean(str(kept))}",
+            *refused(imported.converted, output),
         ]
     )
-    lines += table(
-        [("", column, f"{value} (for every row)") for column, value in columns.fixed.items()]
-    )
-    say(lines)
-
-
-def _rows(count: int) -> str:
-    return f"{count:,} row{'' if count == 1 else 's'}"
-
-
-def _ask() -> None:
-    if not sys.stdin.isatty():
-        raise BadInput(
-            "the mapping is not confirmed", "columns above",
-            "look at them and run it again with --yes, or correct them with --map",
-        )  # fmt: skip
-    if not click.confirm("Import so?"):
-        raise BadInput("not imported", "", 'correct the columns with --map "Theirs=ours"')
-
-
-def _write(
-    found: "Table", columns: "Columns", imported: "Imported", output: Path, kept: Path
-) -> None:
-    from planish.intake import rejects_csv
-    from planish.intake.mapping import as_toml
-
-    rejects = output.with_name(f"{output.stem}.rejects.csv")
-    parts = imported.converted
-    try:
-        output.write_text(imported.text, encoding="utf-8", newline="")
-        kept.write_text(as_toml(columns, found.name), encoding="utf-8")
-        if parts.rejects:
-            text = rejects_csv(found, parts.rejects, parts.faults)
-            rejects.write_text(text, encoding="utf-8-sig", newline="")
-        else:
-            rejects.unlink(missing_ok=True)
-    except OSError as fault:
-        says = (fault.strerror or "cannot be written").lower()
-        raise BadInput(says, str(fault.filename or output), "choose another place") from None
-
-
-def _tell(name: str, imported: "Imported", output: Path, kept: Path) -> None:
-    rejects = imported.converted.rejects
-    lines = [
-        "",
-        f"{_rows(imported.count)} in {clean(str(output))}",
-        f"mapping in {clean(str(kept))}",
-    ]
-    if rejects:
-        beside = output.with_name(f"{output.stem}.rejects.csv")
-        lines.append(f"{_rows(len(rejects))} refused, kept in {clean(str(beside))}")
-    say(lines)
-    faults = imported.converted.faults
-    if faults:
-        told = [f"{name}, {f}" for f in faults[:_MOST_FAULTS]]
-        if len(faults) > _MOST_FAULTS:
-            told.append(f"{len(faults) - _MOST_FAULTS:,} more faults, in the file of rejects")
-        raise BadInput.several(told)
+    tell_faults(name, imported.converted)

@@ -1,23 +1,29 @@
 """``planish sales import``: a file of sales out of one's own table."""
 
 import datetime as dt
-import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
 from planish.cli.errors import BadInput
-from planish.cli.terminal import clean, heading, prose, say, table, tint
+from planish.cli.importing import (
+    MOST,
+    ask,
+    mapping_of,
+    refused,
+    rows,
+    show,
+    tell_faults,
+    write,
+    write_rejects,
+)
+from planish.cli.terminal import clean, heading, prose, say
 
 if TYPE_CHECKING:
-    from planish.intake import Columns, Table
     from planish.intake.sales import ImportedSales
     from planish.worth.sales import Sale
     from planish.worth.twins import Group
-
-#: how many faults and groups are printed; all faults stand in the file of rejects
-_MOST = 50
 
 
 @click.command("import", short_help="Import a CSV file or workbook as a file of sales.")
@@ -67,14 +73,14 @@ def import_(  # noqa: PLR0917  # click hands them over by name
     """  # noqa: D301  # click reads the backspace
     from planish.intake import REJECTED, IntakeError, read_table, without
     from planish.intake.mapping import as_toml
-    from planish.intake.sales import import_sales
+    from planish.intake.sales import SALES, import_sales
     from planish.worth.table import as_csv
 
     may_write(file, output, replace=replace, add=add)
     before = kept_sales(output) if add and output.exists() else ()
     try:
         found = without(read_table(file, sheet), REJECTED)
-        columns, known, kept = mapping_of(found, output, mapping, given, fixed)
+        columns, known, kept = mapping_of(found, SALES, output, mapping, given=given, fixed=fixed)
         show(found, columns, known)
         if not (yes or (columns.sure and known is not None)):
             ask()
@@ -84,7 +90,7 @@ def import_(  # noqa: PLR0917  # click hands them over by name
     merged, repeated = joined(before, imported.sales)
     write(output, as_csv(merged))
     write(kept, as_toml(columns, found.name))
-    _write_rejects(found, imported, output)
+    write_rejects(found, imported.converted, output)
     _tell(found.name, imported, (len(merged), repeated), output, kept)
 
 
@@ -126,7 +132,7 @@ def kept_sales(path: Path) -> "tuple[Sale, ...]":
     except (OSError, UnicodeDecodeError):
         raise BadInput("cannot be read", str(path), "give a file of sales, in UTF-8") from None
     except SalesFaults as found:
-        told = [f"{path.name}, {f}" for f in found.faults[:_MOST]]
+        told = [f"{path.name}, {f}" for f in found.faults[:MOST]]
         raise BadInput.several(told) from None
 
 
@@ -146,127 +152,29 @@ def joined(before: "tuple[Sale, ...]", new: "tuple[Sale, ...]") -> "tuple[tuple[
     return tuple(found), repeated
 
 
-def mapping_of(
-    found: "Table",
-    output: Path,
-    name: str | None,
-    given: tuple[str, ...],
-    fixed: tuple[str, ...],
-) -> tuple["Columns", Path | None, Path]:
-    """The mapping, the file it was known from, and the file to keep it in."""
-    from planish.intake import guess
-    from planish.intake.mapping import ENDING, check, fitted, load, remembered, with_given
-    from planish.intake.sales import SALES
-
-    folder = output.parent
-    kept = folder / f"{output.stem}{ENDING}"
-    known: Path | None = None
-    if name:
-        kept = Path(name) if name.endswith(".toml") else folder / f"{name}{ENDING}"
-        known = kept if kept.exists() else None
-        columns = fitted(load(kept), found, kept.name) if known else guess(found, SALES)
-    elif again := remembered(folder, found):
-        known = kept = again[0]
-        columns = fitted(again[1], found, known.name)
-    else:
-        columns = guess(found, SALES)
-    if known and not given and not fixed:
-        check(columns, SALES, known.name)
-    return with_given(columns, given, fixed, SALES), known, kept
-
-
-def show(found: "Table", columns: "Columns", known: Path | None) -> None:
-    """The mapping with a sample of each column."""
-    from planish.intake.mapping import samples
-
-    lines = [tint(f"{clean(found.name)}: {rows(len(found.rows) + len(found.spoilt))}", "head")]
-    lines += prose(found.form)
-    how = f"as in {known.name}" if known else "by the headers"
-    lines += [*heading(f"Columns, {clean(how)}")]
-    lines += table(
-        [
-            (header[:24], field or "(into the note)", sample or "(empty)")
-            for header, field, sample in samples(found, columns.columns)
-        ]
-    )
-    lines += table(
-        [("", column, f"{value} (for every row)") for column, value in columns.fixed.items()]
-    )
-    say(lines)
-
-
-def rows(count: int) -> str:
-    """A count of rows in words."""
-    return f"{count:,} row{'' if count == 1 else 's'}"
-
-
-def ask() -> None:
-    """Nothing, where the person says that the mapping is right."""
-    if not sys.stdin.isatty():
-        raise BadInput(
-            "the mapping is not confirmed", "columns above",
-            "look at them and run it again with --yes, or correct them with --map",
-        )  # fmt: skip
-    if not click.confirm("Import so?"):
-        raise BadInput("not imported", "", 'correct the columns with --map "Theirs=ours"')
-
-
-def write(path: Path, text: str, encoding: str = "utf-8") -> None:
-    """Write a file.
-
-    Raises:
-        BadInput: it cannot be written.
-    """
-    try:
-        path.write_text(text, encoding=encoding, newline="")
-    except OSError as fault:
-        says = (fault.strerror or "cannot be written").lower()
-        raise BadInput(says, str(fault.filename or path), "choose another place") from None
-
-
-def _write_rejects(found: "Table", imported: "ImportedSales", output: Path) -> None:
-    from planish.intake import rejects_csv
-
-    rejects = output.with_name(f"{output.stem}.rejects.csv")
-    parts = imported.converted
-    if parts.rejects:
-        write(rejects, rejects_csv(found, parts.rejects, parts.faults), "utf-8-sig")
-    else:
-        rejects.unlink(missing_ok=True)
-
-
 def twins_told(groups: "tuple[Group, ...]") -> list[str]:
     """Lines on records that are one sale."""
     if not groups:
         return []
     left = sum(len(g.joined) for g in groups)
     lines = heading(f"{rows(left)} not counted: another record is the same sale or object")
-    for group in groups[:_MOST]:
+    for group in groups[:MOST]:
         shown = group.flags or tuple(str(j) for j in group.joined[:2])
         for text in shown:
             lines += prose(text, hang=2)
         if not group.flags and len(group.joined) > len(shown):
             lines += prose(f"and {len(group.joined) - len(shown)} more of {group.kept}", hang=2)
-    if len(groups) > _MOST:
-        lines += prose(f"{len(groups) - _MOST:,} more groups")
+    if len(groups) > MOST:
+        lines += prose(f"{len(groups) - MOST:,} more groups")
     return lines
 
 
 def _tell(
     name: str, imported: "ImportedSales", counts: tuple[int, int], output: Path, kept: Path
 ) -> None:
-    rejects = imported.converted.rejects
     total, repeated = counts
     lines = ["", f"{rows(total)} in {clean(str(output))}", f"mapping in {clean(str(kept))}"]
     if repeated:
         lines.append(f"{rows(repeated)} {'was' if repeated == 1 else 'were'} there already")
-    if rejects:
-        beside = output.with_name(f"{output.stem}.rejects.csv")
-        lines.append(f"{rows(len(rejects))} refused, kept in {clean(str(beside))}")
-    say([*lines, *twins_told(imported.groups)])
-    faults = imported.converted.faults
-    if faults:
-        told = [f"{name}, {f}" for f in faults[:_MOST]]
-        if len(faults) > _MOST:
-            told.append(f"{len(faults) - _MOST:,} more faults, in the file of rejects")
-        raise BadInput.several(told)
+    say([*lines, *refused(imported.converted, output), *twins_told(imported.groups)])
+    tell_faults(name, imported.converted)

@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING
 import click
 
 from planish.cli.errors import BadInput
-from planish.cli.sales_import import joined, kept_sales, may_write, rows, today, twins_told, write
+from planish.cli.importing import rows, write
+from planish.cli.sales_import import joined, kept_sales, may_write, today, twins_told
 from planish.cli.terminal import clean, prose, say, table, tint
 
 if TYPE_CHECKING:
