@@ -25,6 +25,21 @@ def test_what_stood_there_stays_where_the_new_cannot_be_written(tmp_path: Path) 
     assert list(tmp_path.iterdir()) == [path]
 
 
+def test_what_stood_there_stays_where_the_last_step_fails(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "sales.csv"
+    path.write_text("old")
+
+    def full(_from: Path, _to: Path) -> Path:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(Path, "replace", full)
+    with pytest.raises(BadInput, match="no space left"):
+        write(path, "new")
+    assert path.read_text() == "old"
+
+
 def test_a_place_that_cannot_be_written_is_named(tmp_path: Path) -> None:
     with pytest.raises(BadInput, match="missing"):
         write(tmp_path / "missing" / "sales.csv", "new")

@@ -8,8 +8,9 @@ import pytest
 from planish.marks import Reader, describe
 from planish.marks.ceilings import Ceilings
 from planish.marks.cells import Scorer
-from planish.marks.forms import form_curve
+from planish.marks.forms import form_curve, with_places
 from planish.marks.likelihood import Likelihood
+from planish.marks.placement import placed
 from planish.marks.plan import presence
 
 PIECES = (
@@ -17,6 +18,7 @@ PIECES = (
     ("sterling, GORHAM, 1897", "spoon"),
     ("W&D, Q8, three crowns in a trefoil", None),
     ("JS", None),
+    ("leopard's head crowned in the bowl; on the stem lion passant, date letter k", "spoon"),
     ("mark of a house, 84, anchor; И.П.", "beaker"),
     ("lion passant; an illegible mark; date letter s; 925; K.S. 1851", "tray"),
     ("three towers 93, CF Heise, JOHN SMITH & CO", "bowl"),
@@ -34,7 +36,9 @@ def scorer(request: pytest.FixtureRequest, reader: Reader) -> Scorer:
     observed = describe(text)
     kept, _ = reader._digested(observed)
     marks = Likelihood(kept, reader.plan, reader.register)
-    return Scorer(marks, observed.complete, form_curve(form, reader.library.forms))
+    where = placed(observed.marks, form, reader.library.placements)
+    curve = with_places(form_curve(form, reader.library.forms), where)
+    return Scorer(marks, observed.complete, curve)
 
 
 def test_no_segment_exceeds_its_bound(scorer: Scorer, reader: Reader) -> None:
